@@ -1,0 +1,4 @@
+//! The house, floor by floor. Each floor uses only the floors above it in this list.
+
+pub mod text;
+pub mod units;

@@ -1,0 +1,3 @@
+//! Command line in, exit code out.
+
+fn main() {}

@@ -1,0 +1,61 @@
+//! What a published figure rests on.
+
+use std::fmt;
+
+/// How well a figure is known. A figure never gets a better status than it was taken with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Status {
+    /// Read in the source itself.
+    Read,
+    /// Read in a public transcription or reprint of the source.
+    Transcribed,
+    /// Computed from other figures by a stated formula.
+    Derived,
+    /// Recalled; not checked against the source.
+    Memory,
+    /// Common practice of the trade, no source.
+    Practice,
+}
+
+/// A publication.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Source {
+    /// Short key used in the tables.
+    pub key: &'static str,
+    /// The publication, as one would cite it.
+    pub title: &'static str,
+}
+
+/// The ground a figure stands on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Basis {
+    /// Where it is from; `None` for common practice without a source.
+    pub source: Option<&'static Source>,
+    /// How well it is known.
+    pub status: Status,
+    /// What the user should know about it: a formula, a disagreement; may be empty.
+    pub note: &'static str,
+}
+
+/// One line for a person: source, status, note.
+impl fmt::Display for Basis {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let status = match self.status {
+            Status::Read => "read in the source",
+            Status::Transcribed => "public transcription",
+            Status::Derived => "derived",
+            Status::Memory => "from memory, not checked",
+            Status::Practice => "common practice, no source",
+        };
+        match self.source {
+            Some(source) => write!(f, "{} ({status}", source.title)?,
+            None => write!(f, "{status}")?,
+        }
+        match (self.note, self.source) {
+            ("", Some(_)) => f.write_str(")"),
+            ("", None) => Ok(()),
+            (note, Some(_)) => write!(f, "; {note})"),
+            (note, None) => write!(f, "; {note}"),
+        }
+    }
+}

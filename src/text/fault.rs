@@ -1,0 +1,97 @@
+//! Something wrong in what a person wrote, and the place where they wrote it.
+
+use std::ops::Range;
+
+use super::Misread;
+
+/// Which file of a boat folder.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum FileId {
+    /// `hull.yaml`
+    Hull,
+    /// `log.yaml`
+    Log,
+}
+
+/// Where a record begins. The column of a word in it is worked out late, when it is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Origin {
+    /// The file.
+    pub file: FileId,
+    /// Byte offset of the record's first line in the file.
+    pub byte: usize,
+    /// Line number of that line, from 1.
+    pub line: u32,
+}
+
+/// One step from a record down to a value in it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// The value of this key.
+    Key(&'static str),
+    /// The key itself, as it was written.
+    Name(String),
+    /// The item of this number in a list, from 0.
+    Item(usize),
+}
+
+/// One thing that is wrong, with where it was written and what would be right.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fault {
+    /// The record it is in; `None` for what came from the command line.
+    pub origin: Option<Origin>,
+    /// The way from the record to the value; empty means the record as a whole.
+    pub path: Vec<Step>,
+    /// The offending bytes of the value, where it is not all of it.
+    pub within: Option<Range<usize>>,
+    /// Exact bytes of the file, where the reader knows them and no path leads there.
+    pub bytes: Option<Range<usize>>,
+    /// What is wrong.
+    pub says: String,
+    /// What would be right.
+    pub help: Option<String>,
+}
+
+impl Fault {
+    /// A fault of a whole record, or of the command line.
+    pub fn new(origin: Option<Origin>, says: impl Into<String>) -> Self {
+        Self {
+            origin,
+            path: Vec::new(),
+            within: None,
+            bytes: None,
+            says: says.into(),
+            help: None,
+        }
+    }
+
+    /// A fault from a value that could not be read.
+    pub fn misread(origin: Option<Origin>, path: Vec<Step>, misread: Misread) -> Self {
+        Self {
+            path,
+            within: misread.within,
+            help: misread.help,
+            ..Self::new(origin, misread.says)
+        }
+    }
+
+    /// Names the value it is about.
+    #[must_use]
+    pub fn at(mut self, path: Vec<Step>) -> Self {
+        self.path = path;
+        self
+    }
+
+    /// Names the value it is about by one key.
+    #[must_use]
+    pub fn key(self, key: &'static str) -> Self {
+        self.at(vec![Step::Key(key)])
+    }
+
+    /// Adds what would be right.
+    #[must_use]
+    pub fn help(mut self, help: impl Into<String>) -> Self {
+        self.help = Some(help.into());
+        self
+    }
+}

@@ -1,0 +1,14 @@
+//! Where a thing was written, what was wrong with it, and how that is told.
+//!
+//! Everything that reads a word from a person gives back a [`Misread`] when it cannot; the
+//! reader of the record around it turns that into a [`Fault`] that knows file and field.
+
+mod clean;
+mod fault;
+mod misread;
+mod nearest;
+
+pub use clean::Clean;
+pub use fault::{Fault, FileId, Origin, Step};
+pub use misread::Misread;
+pub use nearest::nearest;

@@ -1,0 +1,77 @@
+//! A day of the calendar.
+
+use std::fmt;
+use std::str::FromStr;
+
+use jiff::civil::Date;
+
+use crate::text::Misread;
+
+/// A day, written year-month-day and no other way: `2026-10-03`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Day(Date);
+
+impl Day {
+    /// The day, if there is one of that year (1000 to 9999), month and number.
+    pub fn new(year: i16, month: i8, day: i8) -> Option<Self> {
+        (year >= 1000).then(|| Date::new(year, month, day).ok().map(Self))?
+    }
+
+    /// The first day of a month.
+    pub(super) fn first_of_month(year: i16, month: i8) -> Option<Self> {
+        Self::new(year, month, 1)
+    }
+
+    /// The last day of this day's month.
+    pub(super) fn last_of_month(self) -> Self {
+        Self(self.0.last_of_month())
+    }
+
+    /// The year.
+    pub fn year(self) -> i16 {
+        self.0.year()
+    }
+
+    /// The day before, or the same at the beginning of the calendar.
+    #[must_use]
+    pub fn eve(self) -> Self {
+        self.0.yesterday().map_or(self, Self)
+    }
+}
+
+impl fmt::Display for Day {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.0)
+    }
+}
+
+impl FromStr for Day {
+    type Err = Misread;
+
+    fn from_str(text: &str) -> Result<Self, Misread> {
+        let text = text.trim();
+        let no = || {
+            Misread::new(format!("`{text}` is not a day"))
+                .help("write a day year-month-day: 2026-10-03")
+        };
+        let [year, month, day] = text
+            .split('-')
+            .collect::<Vec<_>>()
+            .try_into()
+            .map_err(|_| no())?;
+        let number = |part: &str, len: usize| {
+            (part.len() == len && part.bytes().all(|b| b.is_ascii_digit()))
+                .then(|| part.parse::<i16>().ok())
+                .flatten()
+        };
+        let (Some(year), Some(month), Some(day)) =
+            (number(year, 4), number(month, 2), number(day, 2))
+        else {
+            return Err(no());
+        };
+        Self::new(year, month as i8, day as i8).ok_or_else(|| {
+            Misread::new(format!("there is no {text} in the calendar"))
+                .help("write a day year-month-day: 2026-10-03")
+        })
+    }
+}

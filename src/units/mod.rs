@@ -1,0 +1,16 @@
+//! Lengths, areas, forces, potentials and dates: reading and printing them.
+
+mod area;
+mod day;
+mod force;
+mod length;
+mod number;
+mod potential;
+mod when;
+
+pub use area::Area;
+pub use day::Day;
+pub use force::Force;
+pub use length::{Length, Units};
+pub use potential::Potential;
+pub use when::When;
