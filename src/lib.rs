@@ -1,4 +1,5 @@
 //! The house, floor by floor. Each floor uses only the floors above it in this list.
 
+pub mod files;
 pub mod text;
 pub mod units;

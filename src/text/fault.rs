@@ -18,9 +18,10 @@ pub enum FileId {
 pub struct Origin {
     /// The file.
     pub file: FileId,
-    /// Byte offset of the record's first line in the file.
+    /// Byte offset of the record in the text of the file: the start of its first line, or its
+    /// own first byte where it is one of several between brackets.
     pub byte: usize,
-    /// Line number of that line, from 1.
+    /// Number of the line it begins on, from 1.
     pub line: u32,
 }
 

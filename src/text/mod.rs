@@ -5,10 +5,14 @@
 
 mod clean;
 mod fault;
+mod locate;
 mod misread;
 mod nearest;
+pub(crate) mod outline;
+pub(crate) mod tokens;
 
 pub use clean::Clean;
 pub use fault::{Fault, FileId, Origin, Step};
+pub use locate::locate;
 pub use misread::Misread;
 pub use nearest::nearest;

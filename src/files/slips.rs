@@ -1,0 +1,108 @@
+//! The usual slips of the pen in a record, each with its own words.
+
+use super::Piece;
+use crate::text::Fault;
+use crate::text::tokens::{Mark, Token};
+
+const QUOTES: &str = "a note with a comma or a colon needs quotes: note: \"…\"";
+
+/// Tells the slips that would keep the YAML reader from reading the record at all.
+pub fn find(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
+    if let Some(quote) = tokens.iter().find(|t| t.mark == Mark::Unclosed) {
+        let says = "the quote that opens here is never closed";
+        let help = "a quote inside a text, as for inches, needs the other kind of quote around it";
+        faults.push(
+            piece
+                .fault(quote.at.start..quote.at.start + 1, says)
+                .help(help),
+        );
+        return;
+    }
+    brackets(piece, tokens, faults);
+    let words: Vec<&Token> = tokens.iter().filter(|t| t.mark != Mark::Comment).collect();
+    for three in words.windows(3) {
+        if let [a, b, c] = three
+            && a.mark == Mark::Colon
+            && matches!(b.mark, Mark::Plain | Mark::Quoted)
+            && c.mark == Mark::Colon
+            && same_line(piece, a, c)
+        {
+            let says = "there is a second colon in this value";
+            faults.push(piece.fault(c.at.clone(), says).help(QUOTES));
+            return;
+        }
+    }
+    for two in words.windows(2) {
+        if let [a, b] = two
+            && a.mark == Mark::Quoted
+            && matches!(b.mark, Mark::Plain | Mark::Quoted | Mark::Stray)
+            && same_line(piece, a, b)
+        {
+            let says = "there is text after the closing quote";
+            let help = "put all of it between the quotes; a quote inside is written \\\"";
+            faults.push(piece.fault(b.at.clone(), says).help(help));
+            return;
+        }
+    }
+}
+
+/// Brackets that are never closed, or closed by the wrong one.
+fn brackets(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
+    let mut open: Vec<&Token> = Vec::new();
+    for token in tokens {
+        let fits = match token.mark {
+            Mark::OpenMap | Mark::OpenList => {
+                open.push(token);
+                continue;
+            }
+            Mark::CloseMap => Mark::OpenMap,
+            Mark::CloseList => Mark::OpenList,
+            _ => continue,
+        };
+        if open.pop().is_none_or(|opened| opened.mark != fits) {
+            let says = "this bracket closes nothing that was opened";
+            faults.push(piece.fault(token.at.clone(), says));
+            return;
+        }
+    }
+    let Some(opened) = open.pop() else { return };
+    let sign = piece.text.get(opened.at.clone()).unwrap_or_default();
+    let close = if opened.mark == Mark::OpenMap {
+        '}'
+    } else {
+        ']'
+    };
+    let says = format!("the `{sign}` that opens here is never closed");
+    let commented = tokens
+        .iter()
+        .any(|t| t.mark == Mark::Comment && t.at.start > opened.at.start);
+    let help = if commented {
+        format!("`{close}` is missing; ` #` begins a comment, so a text with ` #` needs quotes")
+    } else {
+        format!("`{close}` is missing; the lines after the first begin with a space")
+    };
+    faults.push(piece.fault(opened.at.clone(), says).help(help));
+}
+
+fn same_line(piece: &Piece<'_>, a: &Token, b: &Token) -> bool {
+    let between = piece.text.get(a.at.start..b.at.start);
+    between.is_some_and(|text| !text.contains('\n'))
+}
+
+/// The words for a text after a comma that was taken for a key, by the key before it.
+pub fn after_comma(key: Option<&str>, word: &str) -> (String, String) {
+    match key {
+        Some("place" | "strikes" | "planks" | "across" | "at") => (
+            "a comma cannot join places".into(),
+            "places are joined by `and`, never by a comma".into(),
+        ),
+        Some(key) => (
+            format!("`{word}` stands after a comma, so it is not part of `{key}`"),
+            format!("a note with a comma or a colon needs quotes: {key}: \"…, {word}\""),
+        ),
+        None => (
+            format!("`{word}` has no value"),
+            format!("write a colon and a value: {word}: …"),
+        ),
+    }
+}
