@@ -59,3 +59,5 @@ impl fmt::Display for Basis {
         }
     }
 }
+
+include!(concat!(env!("OUT_DIR"), "/bases.rs"));

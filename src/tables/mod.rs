@@ -3,22 +3,27 @@
 //! The rows live in `tables/*.yaml` and are made into static data by `tables/build.rs`; nothing
 //! is parsed when the program starts.
 
+mod all;
 mod basis;
+mod bungs;
 mod drills;
 mod lead_holes;
 mod limits;
 mod metals;
 mod nails;
+mod names;
 mod plank_rules;
 mod screws;
 mod woods;
 
+pub use all::{Cell, Column, Table};
 pub use basis::{Basis, Source, Status};
+pub use bungs::Bung;
 pub use drills::{Drill, Series};
 pub use lead_holes::LeadHole;
 pub use limits::{Limit, Quantity};
-pub use metals::{Family, Metal, Range, Water};
-pub use nails::WireSystem;
-pub use plank_rules::{PlankRow, PlankRule};
+pub use metals::{Family, Fit, Fits, Metal, Range, SERIES, Verdict};
+pub use nails::{WireSystem, wire_diameter};
+pub use plank_rules::{Nearest, PlankRow, PlankRule};
 pub use screws::{GaugeSystem, Head, Screw};
 pub use woods::{Gravity, Wood};

@@ -1,0 +1,48 @@
+//! Looking a row up by what a person calls it.
+
+use crate::text::{Misread, nearest};
+
+/// Letters and digits only, in lower case: how names are compared. The build folds names the same
+/// way to see that each means one row.
+pub(super) fn folded(name: &str) -> String {
+    name.chars()
+        .filter(|c| c.is_alphanumeric())
+        .flat_map(char::to_lowercase)
+        .collect()
+}
+
+/// The row that `name` names, by its name or an alias; case, blanks and hyphens do not matter.
+/// `what` is the kind of row, with its article: `a wood`.
+pub(super) fn find<T>(
+    what: &str,
+    name: &str,
+    rows: &'static [T],
+    names: impl Fn(&'static T) -> (&'static str, &'static [&'static str]),
+) -> Result<&'static T, Misread> {
+    let word = folded(name);
+    let known = |row: &&'static T| {
+        let (name, aliases) = names(row);
+        folded(name) == word || aliases.iter().any(|alias| folded(alias) == word)
+    };
+    if let Some(row) = rows.iter().find(known) {
+        return Ok(row);
+    }
+    let all = || rows.iter().map(|row| names(row).0);
+    let with: Vec<&str> = all()
+        .filter(|name| name.split([' ', '-']).any(|part| folded(part) == word))
+        .collect();
+    if with.len() > 1 {
+        let says = format!("`{}` may mean several rows of the table", name.trim());
+        return Err(Misread::new(says).help(with.join(", ")));
+    }
+    let misread = Misread::new(format!("`{}` is not {what} of the table", name.trim()));
+    let each = rows.iter().flat_map(|row| {
+        let (name, aliases) = names(row);
+        std::iter::once(name).chain(aliases.iter().copied())
+    });
+    Err(match (nearest(name.trim(), each), rows.len()) {
+        (Some(near), _) => misread.help(format!("did you mean `{near}`")),
+        (None, ..=12) => misread.help(all().collect::<Vec<_>>().join(", ")),
+        (None, _) => misread,
+    })
+}
