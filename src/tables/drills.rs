@@ -70,8 +70,13 @@ include!(concat!(env!("OUT_DIR"), "/drills.rs"));
 
 impl Drill {
     /// All drills of a series, by rising diameter.
-    pub fn all(series: Series) -> impl Iterator<Item = &'static Self> {
-        DRILLS.iter().filter(move |drill| drill.series == series)
+    pub fn all(series: Series) -> &'static [Self] {
+        match series {
+            Series::Fraction => FRACTIONS,
+            Series::Number => NUMBERS,
+            Series::Letter => LETTERS,
+            Series::Metric => METRICS,
+        }
     }
 
     /// The drill of these series nearest to `target`; of two as near the larger, of two of one
@@ -99,5 +104,5 @@ impl Drill {
 }
 
 fn of(series: &[Series]) -> impl Iterator<Item = &'static Drill> {
-    DRILLS.iter().filter(move |d| series.contains(&d.series))
+    series.iter().flat_map(|series| Drill::all(*series))
 }

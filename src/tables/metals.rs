@@ -99,8 +99,8 @@ pub struct Metal {
     /// What it is.
     pub family: Family,
     /// Its range in [`SERIES`]; of stainless, in its active state; of galvanised steel, without
-    /// the zinc.
-    pub potential: Range,
+    /// the zinc. `None` for a metal the series does not have.
+    pub potential: Option<Range>,
     /// Of stainless, in its passive state.
     pub passive: Option<Range>,
     /// Of galvanised steel, while the zinc lasts.

@@ -77,11 +77,25 @@ pub fn all(tables: &[Table], bases: &mut Bases) -> Result<Vec<(String, String)>,
         "limits",
         list("LIMITS", "Limit", &rows(tables, bases, "limits", limit)?),
     );
-    let mut drills = rows(tables, bases, "drills", drill)?;
-    for run in rows(tables, bases, "drill-runs", drill_run)? {
-        drills.push(run);
-    }
-    add("drills", list("DRILLS", "Drill", &drills));
+    let drills = [
+        rows(tables, bases, "drills", drill)?,
+        rows(tables, bases, "drill-runs", drill_run)?,
+    ];
+    let series = [
+        ("FRACTIONS", "Fraction"),
+        ("NUMBERS", "Number"),
+        ("LETTERS", "Letter"),
+        ("METRICS", "Metric"),
+    ];
+    let each = series.map(|(name, series)| {
+        let of = format!("Drill {{ series: Series::{series},");
+        let drills = drills
+            .iter()
+            .flatten()
+            .filter(|drill| drill.starts_with(&of));
+        list(name, "Drill", &drills.cloned().collect::<Vec<_>>())
+    });
+    add("drills", each.concat());
     Ok(made)
 }
 
@@ -412,7 +426,6 @@ fn metal(r: &mut Reader) -> Result<String, Fault> {
         Some(_) => range(r, active, noble).map(|it| format!("Some({it})")),
         None => Ok("None".to_owned()),
     };
-    let potential = range(r, "active", "noble")?;
     let family = match r.text("family")?.as_str() {
         "iron" => "Iron",
         "steel" => "Steel",
@@ -432,7 +445,7 @@ fn metal(r: &mut Reader) -> Result<String, Fault> {
          coating: {}, dealloys: {}, fits: &{}, note: {} }}",
         r.need("name")?,
         r.optional("aliases").unwrap_or("&[]".to_owned()),
-        potential,
+        some(r, "active", "noble")?,
         some(r, "passive active", "passive noble")?,
         some(r, "coating active", "coating noble")?,
         r.need("dealloys")?,
