@@ -1,6 +1,15 @@
 //! The house, floor by floor. Each floor uses only the floors above it in this list.
 
-pub mod files;
-pub mod tables;
 pub mod text;
+
 pub mod units;
+
+pub mod tables;
+
+pub mod joint;
+
+pub mod hull;
+
+pub mod record;
+
+pub mod files;

@@ -10,9 +10,11 @@ mod misread;
 mod nearest;
 pub(crate) mod outline;
 pub(crate) mod tokens;
+mod words;
 
 pub use clean::Clean;
 pub use fault::{Fault, FileId, Origin, Step};
 pub use locate::locate;
 pub use misread::Misread;
 pub use nearest::nearest;
+pub(crate) use words::words;

@@ -1,0 +1,147 @@
+//! Folding crossings into the shortest places, the way a person would say them.
+
+use std::collections::BTreeMap;
+
+use super::{
+    CrossingId, End, HoleNumber, Holes, Hull, Member, MemberKind, MemberPick, Number, Place,
+    Places, Run, Side, Sides, StrakeId,
+};
+
+/// Folds crossings into places: runs along each strake, equal rows merged over strakes, then over
+/// the sides. The places name exactly these crossings, each once, in the same order whatever the
+/// order they come in; folding what is unfolded gives the same places again.
+pub fn fold(hull: &Hull, crossings: impl IntoIterator<Item = CrossingId>) -> Places {
+    fold_rows(
+        hull,
+        crossings.into_iter().map(|id| (id, Holes::ANY)).collect(),
+    )
+}
+
+/// Folds single holes into places, holes of like number together.
+pub fn fold_holes(
+    hull: &Hull,
+    holes: impl IntoIterator<Item = (CrossingId, HoleNumber)>,
+) -> Places {
+    let mut by_crossing: BTreeMap<CrossingId, Holes> = BTreeMap::new();
+    for (id, hole) in holes {
+        by_crossing.entry(id).or_default().insert(hole);
+    }
+    fold_rows(hull, by_crossing.into_iter().collect())
+}
+
+fn fold_rows(hull: &Hull, mut rows: Vec<(CrossingId, Holes)>) -> Places {
+    rows.sort_unstable();
+    rows.dedup();
+    // One row of members for each strake …
+    let mut strakes: BTreeMap<StrakeId, Vec<(Holes, Member)>> = BTreeMap::new();
+    for (id, holes) in rows {
+        let crossing = hull.crossing(id);
+        strakes
+            .entry(crossing.strake.id)
+            .or_default()
+            .push((holes, crossing.member));
+    }
+    // … equal rows together, side by side …
+    let mut by_side: BTreeMap<Side, BTreeMap<Vec<MemberPick>, Vec<Number>>> = BTreeMap::new();
+    for (strake, members) in strakes {
+        by_side
+            .entry(strake.side)
+            .or_default()
+            .entry(picks(members))
+            .or_default()
+            .push(strake.number);
+    }
+    // … and both sides together where they are alike.
+    let mut places: Vec<Place> = Vec::new();
+    for (pair, both) in [
+        ((Side::Port, Side::Starboard), Sides::Shell),
+        ((Side::DeckPort, Side::DeckStarboard), Sides::DeckHalves),
+    ] {
+        let (Some(mut one), Some(mut other)) = (by_side.remove(&pair.0), by_side.remove(&pair.1))
+        else {
+            continue;
+        };
+        one.retain(|members, numbers| {
+            let alike = other.get(members) == Some(numbers);
+            if alike {
+                other.remove(members);
+                places.push(place(both, numbers, members));
+            }
+            !alike
+        });
+        by_side.insert(pair.0, one);
+        by_side.insert(pair.1, other);
+    }
+    for (side, groups) in by_side {
+        places.extend(
+            groups
+                .iter()
+                .map(|(members, numbers)| place(Sides::One(side), numbers, members)),
+        );
+    }
+    places.sort_by(|a, b| order(a).cmp(&order(b)));
+    Places(places)
+}
+
+fn place(sides: Sides, numbers: &[Number], members: &[MemberPick]) -> Place {
+    Place {
+        sides,
+        strakes: Run::join(numbers.iter().copied()),
+        members: members.to_vec(),
+    }
+}
+
+fn order(place: &Place) -> (Option<&Side>, &[Run], &[MemberPick]) {
+    (place.sides.each().first(), &place.strakes, &place.members)
+}
+
+/// The members of one strake as picks, like holes and kinds together.
+fn picks(mut members: Vec<(Holes, Member)>) -> Vec<MemberPick> {
+    members.sort_unstable();
+    let mut groups: BTreeMap<(Holes, MemberKind, Option<End>), Vec<Number>> = BTreeMap::new();
+    for (holes, member) in &members {
+        let end = match member {
+            Member::Butt(number, End::Fwd)
+                if members
+                    .binary_search(&(*holes, Member::Butt(*number, End::Aft)))
+                    .is_ok() =>
+            {
+                None
+            }
+            Member::Butt(number, End::Aft)
+                if members
+                    .binary_search(&(*holes, Member::Butt(*number, End::Fwd)))
+                    .is_ok() =>
+            {
+                continue;
+            }
+            Member::Butt(_, end) => Some(*end),
+            _ => None,
+        };
+        groups
+            .entry((*holes, member.kind(), end))
+            .or_default()
+            .extend(member.number());
+    }
+    let mut picks: Vec<MemberPick> = groups
+        .into_iter()
+        .map(|((holes, kind, end), numbers)| MemberPick {
+            kind: Some(kind),
+            runs: Run::join(numbers),
+            end,
+            holes,
+        })
+        .collect();
+    picks.sort_unstable();
+    picks
+}
+
+/// The members that a strake crosses, as few words as will do.
+pub(super) fn members_of(strake: &super::Strake) -> Vec<MemberPick> {
+    picks(
+        strake
+            .crossings()
+            .map(|(_, member)| (Holes::ANY, member))
+            .collect(),
+    )
+}

@@ -1,0 +1,173 @@
+//! What can be done to fastenings and holes.
+
+use crate::joint::{Kind, Plug, Size};
+use crate::tables::Metal;
+use crate::text::words;
+use crate::units::Length;
+
+use super::Found;
+
+words! {
+    /// The word for what was done.
+    Did, "a thing that can be done" {
+        /// Looked at, in the wood.
+        Checked = "checked",
+        /// Measured, in the wood or just drawn.
+        Measured = "measured",
+        /// Its bung or stopping taken out.
+        Bared = "bared",
+        /// Tightened.
+        Hardened = "hardened",
+        /// Drawn out whole.
+        Pulled = "pulled" | "drawn",
+        /// Broken in the drawing.
+        Broken = "broken",
+        /// A stub got out.
+        Cleared = "cleared",
+        /// Left where it is, not relied on.
+        Left = "left",
+        /// The plank's hole closed for good.
+        Plugged = "plugged",
+        /// A dowel glued into the frame's hole.
+        Doweled = "doweled" | "dowelled",
+        /// A new fastening put in.
+        Driven = "driven",
+        /// A bung set.
+        Bunged = "bunged",
+        /// The mouth stopped with putty.
+        Stopped = "stopped",
+        /// An earlier entry struck out.
+        Struck = "struck",
+    }
+}
+
+words! {
+    /// Where the stub of a broken fastening is.
+    Stub, "a place for a stub" {
+        /// In the frame.
+        Frame = "frame",
+        /// In the plank.
+        Plank = "plank",
+        /// Across the joint, in both.
+        Both = "both",
+    }
+}
+
+words! {
+    /// Which holes new fastenings went into.
+    HoleChoice, "a choice of holes" {
+        /// The lowest that stand open or doweled.
+        Same = "same",
+        /// New ones.
+        New = "new",
+    }
+}
+
+words! {
+    /// Why a fastening was pulled to look at it.
+    Sample, "a kind of sample" {
+        /// Chosen by lot, so that it speaks for the rest.
+        Random = "random",
+        /// Chosen because it looked bad; it speaks for itself.
+        Targeted = "targeted",
+    }
+}
+
+/// What was put in. `None` stands for what is not known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Driving {
+    /// The name of the set they belong to.
+    pub set: String,
+    /// How many at each crossing; `None` where the place names the holes.
+    pub per_crossing: Option<u8>,
+    /// Which holes.
+    pub hole: HoleChoice,
+    /// Their kind.
+    pub kind: Kind,
+    /// Their metal.
+    pub metal: Option<&'static Metal>,
+    /// Their size.
+    pub size: Option<Size>,
+    /// What is to close the hole over them.
+    pub plug: Plug,
+}
+
+/// What was done, with what only that deed tells.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Deed {
+    /// Looked at, in the wood.
+    Checked(Option<Found>),
+    /// Measured at its thinnest.
+    Measured(Length, Option<Found>),
+    /// Its bung or stopping taken out.
+    Bared(Option<Found>),
+    /// Tightened.
+    Hardened,
+    /// Drawn out whole.
+    Pulled(Option<Found>, Option<Sample>),
+    /// Broken in the drawing.
+    Broken(Stub, Option<Found>, Option<Sample>),
+    /// A stub got out.
+    Cleared,
+    /// Left where it is, not relied on.
+    Left(Option<Found>),
+    /// The plank's hole closed for good.
+    Plugged,
+    /// A dowel glued into the frame's hole.
+    Doweled,
+    /// A new fastening put in.
+    Driven(Box<Driving>),
+    /// A bung set.
+    Bunged,
+    /// The mouth stopped with putty.
+    Stopped,
+}
+
+impl Deed {
+    /// The word for it.
+    pub const fn did(&self) -> Did {
+        match self {
+            Self::Checked(_) => Did::Checked,
+            Self::Measured(..) => Did::Measured,
+            Self::Bared(_) => Did::Bared,
+            Self::Hardened => Did::Hardened,
+            Self::Pulled(..) => Did::Pulled,
+            Self::Broken(..) => Did::Broken,
+            Self::Cleared => Did::Cleared,
+            Self::Left(_) => Did::Left,
+            Self::Plugged => Did::Plugged,
+            Self::Doweled => Did::Doweled,
+            Self::Driven(_) => Did::Driven,
+            Self::Bunged => Did::Bunged,
+            Self::Stopped => Did::Stopped,
+        }
+    }
+
+    /// What was found, where the deed tells.
+    pub const fn found(&self) -> Option<Found> {
+        match self {
+            Self::Checked(found)
+            | Self::Measured(_, found)
+            | Self::Bared(found)
+            | Self::Pulled(found, _)
+            | Self::Broken(_, found, _)
+            | Self::Left(found) => *found,
+            _ => None,
+        }
+    }
+
+    /// Whether it is done to one generation of standing metal, so that the entry must say which
+    /// where two stand together.
+    pub const fn is_to_standing_metal(&self) -> bool {
+        matches!(
+            self,
+            Self::Checked(_)
+                | Self::Measured(..)
+                | Self::Bared(_)
+                | Self::Hardened
+                | Self::Pulled(..)
+                | Self::Broken(..)
+                | Self::Left(_)
+        )
+    }
+}

@@ -1,0 +1,21 @@
+//! Sets and entries, and from them the state of every hole on a day.
+
+mod act;
+mod book;
+mod deed;
+mod entry;
+mod found;
+mod hole;
+mod replay;
+mod set;
+mod state;
+
+pub use act::Refusal;
+pub use book::{Book, Set, Unread};
+pub use deed::{Deed, Did, Driving, HoleChoice, Sample, Stub};
+pub use entry::{Entry, Strike, What};
+pub use found::{Found, FoundSet};
+pub use hole::{Content, FrameSide, Hole, HoleState, Mouth, PlankSide};
+pub use replay::Change;
+pub use set::{Fastening, FasteningId, How, Relation, SetId, SetParts};
+pub use state::{State, Tally};

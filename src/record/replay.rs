@@ -1,0 +1,505 @@
+//! Playing sets and entries through, one after another, each checked against what stands there.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::act::{act, can_drive};
+use super::book::Set;
+use super::{
+    Book, Content, Deed, Did, Driving, Entry, FasteningId, FoundSet, Hole, HoleChoice, Mouth,
+    Refusal, SetId, State, Stub, What,
+};
+use crate::hull::{CrossingId, HoleNumber, Holes, Hull, Spot, fold};
+use crate::joint::Plug;
+use crate::text::Fault;
+
+/// How many places a fault lists before it only counts them.
+const MOST_PLACES: usize = 4;
+
+/// What one entry did to one hole.
+#[derive(Clone, Copy, Debug)]
+pub struct Change<'b> {
+    /// The entry.
+    pub entry: &'b Entry,
+    /// The crossing.
+    pub crossing: CrossingId,
+    /// The hole.
+    pub number: HoleNumber,
+    /// What stood there before; `None` for a hole that was not there.
+    pub before: Option<Hole>,
+    /// What stands there now.
+    pub after: Hole,
+}
+
+/// Where faults are told, and where there is no telling because something was not read.
+pub(super) struct Telling<'f> {
+    pub(super) faults: &'f mut Vec<Fault>,
+    pub(super) unsure: &'f BTreeSet<CrossingId>,
+}
+
+impl Telling<'_> {
+    /// Drops the crossings of which nothing can be told.
+    fn sure(&self, mut crossings: Vec<CrossingId>) -> Vec<CrossingId> {
+        crossings.retain(|id| !self.unsure.contains(id));
+        crossings
+    }
+}
+
+/// Lays the sets that `counts` says are there, in the order of the hull file.
+pub(super) fn lay_sets(
+    book: &Book,
+    hull: &Hull,
+    counts: impl Fn(&Set) -> bool,
+    telling: &mut Telling<'_>,
+) -> State {
+    let mut state = State::new(hull.crossing_count());
+    for set in book.sets().iter().filter(|set| counts(set)) {
+        lay_set(book, hull, &mut state, set, telling);
+    }
+    state.expect_what_holds();
+    state
+}
+
+fn lay_set(book: &Book, hull: &Hull, state: &mut State, set: &Set, telling: &mut Telling<'_>) {
+    let fastening = book.fastening(set.fastening);
+    let new = Hole::filled(set.fastening, mouth_when_built(fastening.plug));
+    let mut overlapped: BTreeMap<SetId, Vec<CrossingId>> = BTreeMap::new();
+    let mut crowded = Vec::new();
+    let mut misplaced = Vec::new();
+    for spot in &set.spots {
+        let set_of = |hole: &Hole| book.fastening(hole.fastening).set;
+        let mut old = Vec::new();
+        for (number, hole) in state.numbered(spot.crossing) {
+            if !matches!(hole.content, Content::InPlace(_)) || !spot.holes.has(number) {
+                continue;
+            }
+            let of = set_of(hole);
+            if set.replaces.contains(&of) || set.leaves_in.contains(&of) {
+                old.push((number, set.replaces.contains(&of)));
+            } else if !set.adds_to.contains(&of) {
+                overlapped.entry(of).or_default().push(spot.crossing);
+            }
+        }
+        let replaced = old.iter().filter(|(_, replaced)| *replaced).count();
+        if !spot.holes.is_any() && replaced < spot.holes.count() as usize {
+            misplaced.push(spot.crossing);
+            continue;
+        }
+        let wanted = set
+            .per_crossing
+            .map_or(spot.holes.count() as usize, usize::from);
+        let mut put = 0;
+        for (number, replaced) in old {
+            let Some(hole) = state.hole_mut(spot.crossing, number) else {
+                continue;
+            };
+            if !replaced {
+                if let Content::InPlace(mouth) = hole.content {
+                    hole.content = Content::LeftIn(mouth);
+                }
+            } else if put < wanted {
+                *hole = new;
+                put += 1;
+            } else {
+                hole.content = Content::GONE;
+            }
+        }
+        let more = u8::try_from(wanted - put).unwrap_or(u8::MAX);
+        if more > 0 && state.add(spot.crossing, more, new).is_none() {
+            crowded.push(spot.crossing);
+        }
+    }
+    let origin = Some(fastening.origin);
+    let name = book.set_name(set.id);
+    let places = |crossings: Vec<CrossingId>| fold(hull, crossings).shown(MOST_PLACES);
+    let (misplaced, crowded) = (telling.sure(misplaced), telling.sure(crowded));
+    for (other, crossings) in overlapped {
+        let crossings = telling.sure(crossings);
+        if crossings.is_empty() {
+            continue;
+        }
+        let other = book.set_name(other);
+        telling.faults.push(
+            Fault::new(origin, format!("`{name}` overlaps `{other}` at {} and does not say how", places(crossings)))
+                .key("set")
+                .help(format!("add `replaces: {other}` (the old are gone), `leaves in: {other}` (they stay, not relied on) or `adds to: {other}` (both hold)")),
+        );
+    }
+    if !misplaced.is_empty() {
+        telling.faults.push(
+            Fault::new(origin, format!("`{name}` names holes that hold nothing it replaces, at {}", places(misplaced)))
+                .key("place")
+                .help("a set of whole crossings names no holes; one that renews single holes says what it `replaces`"),
+        );
+    }
+    if !crowded.is_empty() {
+        telling.faults.push(
+            Fault::new(
+                origin,
+                format!(
+                    "more than {} holes in a crossing, at {}",
+                    Holes::MOST,
+                    places(crowded)
+                ),
+            )
+            .key("per crossing"),
+        );
+    }
+}
+
+/// Sets in the hull file with a bung or stopping are taken as closed.
+const fn mouth_when_built(plug: Plug) -> Mouth {
+    match plug {
+        Plug::None => Mouth::Flush,
+        Plug::Unknown | Plug::Stopping | Plug::Bung(_) => Mouth::Closed,
+    }
+}
+
+const fn mouth_when_driven(plug: Plug) -> Mouth {
+    if plug.closes() {
+        Mouth::Open
+    } else {
+        Mouth::Flush
+    }
+}
+
+/// Why an entry cannot be done at a crossing.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Problem {
+    Refused(Refusal),
+    /// More than one set stands there.
+    Which(Vec<SetId>),
+    NoHole(HoleNumber),
+    NothingRecorded,
+    NoneOfSet,
+    TooFew {
+        open: usize,
+        wanted: usize,
+    },
+    TooMany,
+}
+
+/// Does one entry to the state, all of it or, where it cannot be done, none of it.
+pub(super) fn apply(
+    book: &Book,
+    hull: &Hull,
+    state: &mut State,
+    at: u32,
+    entry: &Entry,
+    each: &mut dyn FnMut(Change<'_>),
+    telling: &mut Telling<'_>,
+) {
+    let What::Done {
+        deed, set, count, ..
+    } = &entry.what
+    else {
+        return;
+    };
+    let set = match set {
+        None => None,
+        Some(name) => match book.set_named(name) {
+            Some(id) => Some(id),
+            // Told already, where the entry was taken in.
+            None => return,
+        },
+    };
+    let mut problems: BTreeMap<Problem, Vec<CrossingId>> = BTreeMap::new();
+    let mut touched: Vec<Touch> = Vec::new();
+    for spot in book.entry_spots(at) {
+        let outcome = match deed {
+            Deed::Driven(driving) => drive(state, *spot, driving),
+            _ => touch(book, state, *spot, deed, set),
+        };
+        match outcome {
+            Ok(touches) => touched.extend(touches),
+            Err(problem) => problems.entry(problem).or_default().push(spot.crossing),
+        }
+    }
+    if problems.is_empty()
+        && let Some(count) = count
+        && *count as usize != touched.len()
+    {
+        telling.faults.push(
+            Fault::new(
+                Some(entry.origin),
+                format!(
+                    "the count is {count}, but {} would be {}",
+                    touched.len(),
+                    deed.did()
+                ),
+            )
+            .key("count")
+            .help("is the place right? `refasten show --each` lists every hole there"),
+        );
+        return;
+    }
+    if !problems.is_empty() {
+        for (problem, crossings) in problems {
+            let crossings = telling.sure(crossings);
+            if !crossings.is_empty() {
+                telling
+                    .faults
+                    .push(problem.fault(book, hull, entry, deed, crossings));
+            }
+        }
+        return;
+    }
+    for touch in touched {
+        commit(book, state, at, entry, deed, touch, each);
+    }
+}
+
+/// A hole about to be changed: an old one and what it will hold, or a new one.
+struct Touch {
+    crossing: CrossingId,
+    hole: Option<(HoleNumber, Content)>,
+}
+
+fn drive(state: &State, spot: Spot, driving: &Driving) -> Result<Vec<Touch>, Problem> {
+    let filled = Content::InPlace(mouth_when_driven(driving.plug));
+    let old = |number| Touch {
+        crossing: spot.crossing,
+        hole: Some((number, filled)),
+    };
+    if !spot.holes.is_any() {
+        return spot
+            .holes
+            .numbers()
+            .map(|number| {
+                let hole = state
+                    .holes(spot.crossing)
+                    .get(number.index())
+                    .ok_or(Problem::NoHole(number))?;
+                can_drive(hole.content).map_err(Problem::Refused)?;
+                Ok(old(number))
+            })
+            .collect();
+    }
+    let wanted = usize::from(driving.per_crossing.unwrap_or(1));
+    match driving.hole {
+        HoleChoice::New => {
+            if state.holes(spot.crossing).len() + wanted > usize::from(Holes::MOST) {
+                return Err(Problem::TooMany);
+            }
+            Ok((0..wanted)
+                .map(|_| Touch {
+                    crossing: spot.crossing,
+                    hole: None,
+                })
+                .collect())
+        }
+        HoleChoice::Same => {
+            let open: Vec<HoleNumber> = state
+                .numbered(spot.crossing)
+                .filter(|(_, hole)| can_drive(hole.content).is_ok())
+                .map(|(number, _)| number)
+                .collect();
+            if open.len() < wanted {
+                return Err(Problem::TooFew {
+                    open: open.len(),
+                    wanted,
+                });
+            }
+            Ok(open.into_iter().take(wanted).map(old).collect())
+        }
+    }
+}
+
+fn touch(
+    book: &Book,
+    state: &State,
+    spot: Spot,
+    deed: &Deed,
+    set: Option<SetId>,
+) -> Result<Vec<Touch>, Problem> {
+    let stub = match deed {
+        Deed::Broken(stub, ..) => *stub,
+        _ => Stub::Frame,
+    };
+    let set_of = |hole: &Hole| book.fastening(hole.fastening).set;
+    let act_on = |hole: &Hole| act(deed.did(), stub, deed.tells_missing(), hole.content);
+    let made = |number, content| Touch {
+        crossing: spot.crossing,
+        hole: Some((number, content)),
+    };
+    if !spot.holes.is_any() {
+        return spot
+            .holes
+            .numbers()
+            .map(|number| {
+                let hole = state
+                    .holes(spot.crossing)
+                    .get(number.index())
+                    .ok_or(Problem::NoHole(number))?;
+                if set.is_some_and(|set| set != set_of(hole)) {
+                    return Err(Problem::NoneOfSet);
+                }
+                act_on(hole)
+                    .map(|content| made(number, content))
+                    .map_err(Problem::Refused)
+            })
+            .collect();
+    }
+    let there: Vec<(HoleNumber, &Hole)> = state
+        .numbered(spot.crossing)
+        .filter(|(_, hole)| set.is_none_or(|set| set == set_of(hole)))
+        .collect();
+    if there.is_empty() {
+        return Err(if state.holes(spot.crossing).is_empty() {
+            Problem::NothingRecorded
+        } else {
+            Problem::NoneOfSet
+        });
+    }
+    let mut able: Vec<(HoleNumber, &Hole, Content)> = there
+        .iter()
+        .filter_map(|(number, hole)| Some((*number, *hole, act_on(hole).ok()?)))
+        .collect();
+    // What is measured is what stands there; only where nothing does, what was last drawn.
+    if deed.did() == Did::Measured && able.iter().any(|(_, hole, _)| hole.has_metal()) {
+        able.retain(|(_, hole, _)| hole.has_metal());
+    }
+    if able.is_empty() {
+        let refusal = there
+            .iter()
+            .filter_map(|(_, hole)| act_on(hole).err())
+            .max()
+            .unwrap_or(Refusal::Empty);
+        return Err(Problem::Refused(refusal));
+    }
+    if set.is_none() && deed.is_to_standing_metal() {
+        let mut sets: Vec<SetId> = able.iter().map(|(_, hole, _)| set_of(hole)).collect();
+        sets.sort_unstable();
+        sets.dedup();
+        if sets.len() > 1 {
+            return Err(Problem::Which(sets));
+        }
+    }
+    Ok(able
+        .into_iter()
+        .map(|(number, _, content)| made(number, content))
+        .collect())
+}
+
+fn commit(
+    book: &Book,
+    state: &mut State,
+    at: u32,
+    entry: &Entry,
+    deed: &Deed,
+    touch: Touch,
+    each: &mut dyn FnMut(Change<'_>),
+) {
+    let Touch { crossing, hole } = touch;
+    let driven = book.driven_by(at);
+    let looked = at + 1;
+    let (number, before, after) = match (hole, driven) {
+        (Some((number, content)), driven) => {
+            let Some(hole) = state.hole_mut(crossing, number) else {
+                return;
+            };
+            let before = *hole;
+            *hole = changed(before, content, deed, driven, looked);
+            (number, Some(before), *hole)
+        }
+        (None, Some(fastening)) => {
+            let plug = book.fastening(fastening).plug;
+            let new = Hole {
+                looked,
+                ..Hole::filled(fastening, mouth_when_driven(plug))
+            };
+            let Some(number) = state.add(crossing, 1, new) else {
+                return;
+            };
+            (number, None, new)
+        }
+        (None, None) => return,
+    };
+    each(Change {
+        entry,
+        crossing,
+        number,
+        before,
+        after,
+    });
+}
+
+/// A hole after a deed: what it holds, what is known of it, and who looked last.
+fn changed(
+    before: Hole,
+    content: Content,
+    deed: &Deed,
+    driven: Option<FasteningId>,
+    looked: u32,
+) -> Hole {
+    if let Some(fastening) = driven {
+        let doweled = matches!(before.content, Content::Empty { doweled: true, .. });
+        return Hole {
+            fastening,
+            content,
+            found: FoundSet::NONE,
+            in_spoiled_hole: before.found.spoils_hole() && !doweled,
+            looked,
+        };
+    }
+    let found = deed
+        .found()
+        .map_or(before.found, |found| before.found.with(found));
+    let looks = deed.is_to_standing_metal();
+    Hole {
+        content,
+        found,
+        looked: if looks { looked } else { before.looked },
+        ..before
+    }
+}
+
+impl Problem {
+    fn fault(
+        self,
+        book: &Book,
+        hull: &Hull,
+        entry: &Entry,
+        deed: &Deed,
+        crossings: Vec<CrossingId>,
+    ) -> Fault {
+        let places = fold(hull, crossings).shown(MOST_PLACES);
+        let did = deed.did();
+        let (says, help) = match self {
+            Self::Refused(refusal) => (
+                format!("nothing can be {did} at {places}: {}", refusal.says()),
+                refusal.help().to_owned(),
+            ),
+            Self::Which(sets) => {
+                let names: Vec<String> = sets
+                    .iter()
+                    .map(|id| format!("`{}`", book.set_name(*id)))
+                    .collect();
+                (
+                    format!("more than one set stands at {places}: {}", names.join(", ")),
+                    "say which with `set`".to_owned(),
+                )
+            }
+            Self::NoHole(number) => (
+                format!("there is no hole {number} at {places}"),
+                "`--hole new` bores one; `refasten show --each` lists what is there".to_owned(),
+            ),
+            Self::NothingRecorded => (
+                format!("nothing is recorded at {places}"),
+                "add a set for it to hull.yaml, or drive with `--hole new`".to_owned(),
+            ),
+            Self::NoneOfSet => (
+                format!("nothing of that set is at {places}"),
+                "`refasten show --each` lists what is there".to_owned(),
+            ),
+            Self::TooFew { open, wanted } => (
+                format!("{wanted} cannot go into {open} open or doweled holes at {places}"),
+                "log what was pulled or doweled first, or bore with `--hole new`".to_owned(),
+            ),
+            Self::TooMany => (
+                format!("more than {} holes in a crossing at {places}", Holes::MOST),
+                "is `per crossing` right?".to_owned(),
+            ),
+        };
+        Fault::new(Some(entry.origin), says).key("place").help(help)
+    }
+}

@@ -1,0 +1,156 @@
+//! The state of every hole on one day.
+
+use super::{Content, Hole, HoleState, Mouth};
+use crate::hull::{CrossingId, HoleNumber, Holes};
+
+/// Where a crossing's holes lie in the list of all, and how many were meant to hold there.
+#[derive(Clone, Copy, Debug, Default)]
+struct Row {
+    first: u32,
+    len: u8,
+    expected: u8,
+}
+
+/// The state of every hole on one day, by crossing.
+#[derive(Clone, Debug, Default)]
+pub struct State {
+    rows: Vec<Row>,
+    /// Holes of a crossing lie together. A crossing that gets more holes moves to the end, and
+    /// its old place stays behind unused.
+    holes: Vec<Hole>,
+}
+
+impl State {
+    pub(super) fn new(crossings: usize) -> Self {
+        Self {
+            rows: vec![Row::default(); crossings],
+            holes: Vec::new(),
+        }
+    }
+
+    /// The holes of a crossing, in the order of their numbers.
+    pub fn holes(&self, id: CrossingId) -> &[Hole] {
+        let Some(row) = self.rows.get(id.index()) else {
+            return &[];
+        };
+        self.holes
+            .get(row.first as usize..row.first as usize + usize::from(row.len))
+            .unwrap_or_default()
+    }
+
+    /// The holes of a crossing with their numbers.
+    pub fn numbered(&self, id: CrossingId) -> impl Iterator<Item = (HoleNumber, &Hole)> {
+        self.holes(id)
+            .iter()
+            .enumerate()
+            .filter_map(|(i, hole)| Some((HoleNumber::new(i + 1)?, hole)))
+    }
+
+    pub(super) fn hole_mut(&mut self, id: CrossingId, number: HoleNumber) -> Option<&mut Hole> {
+        let row = *self.rows.get(id.index())?;
+        if number.get() > row.len {
+            return None;
+        }
+        self.holes.get_mut(row.first as usize + number.index())
+    }
+
+    /// Adds holes to a crossing, as many as it can have; gives the number of the first.
+    pub(super) fn add(&mut self, id: CrossingId, count: u8, hole: Hole) -> Option<HoleNumber> {
+        let row = self.rows.get_mut(id.index())?;
+        let len = row
+            .len
+            .checked_add(count)
+            .filter(|len| *len <= Holes::MOST)?;
+        let start = row.first as usize;
+        if start + usize::from(row.len) != self.holes.len() {
+            row.first = u32::try_from(self.holes.len()).ok()?;
+            self.holes
+                .extend_from_within(start..start + usize::from(row.len));
+        }
+        let number = HoleNumber::new(usize::from(row.len) + 1);
+        row.len = len;
+        self.holes
+            .extend(std::iter::repeat_n(hole, usize::from(count)));
+        number
+    }
+
+    /// How many fastenings a crossing was built to be held by, before the log began.
+    pub fn expected(&self, id: CrossingId) -> u8 {
+        self.rows.get(id.index()).map_or(0, |row| row.expected)
+    }
+
+    /// Takes what holds now as what is meant to hold.
+    pub(super) fn expect_what_holds(&mut self) {
+        for row in &mut self.rows {
+            let holes = &self.holes[row.first as usize..row.first as usize + usize::from(row.len)];
+            row.expected = holes.iter().filter(|hole| hole.is_relied_on()).count() as u8;
+        }
+    }
+
+    pub(super) fn expect_at_least(&mut self, id: CrossingId, count: u8) {
+        if let Some(row) = self.rows.get_mut(id.index()) {
+            row.expected = row.expected.max(count);
+        }
+    }
+
+    /// Counts some crossings.
+    pub fn tally(&self, crossings: impl IntoIterator<Item = CrossingId>) -> Tally {
+        let mut tally = Tally::default();
+        for id in crossings {
+            self.holes(id).iter().for_each(|hole| tally.count(hole));
+        }
+        tally
+    }
+}
+
+/// Holes counted by state. Each is counted under exactly one.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Tally {
+    /// All of them.
+    pub holes: u32,
+    /// In place and counted on.
+    pub relied_on: u32,
+    /// In place, found not to hold.
+    pub unsound: u32,
+    /// Left in, not relied on.
+    pub left_in: u32,
+    /// Stubs.
+    pub broken: u32,
+    /// No metal, plank side open.
+    pub open: u32,
+    /// No metal, plank side closed for good.
+    pub plugged: u32,
+    /// Heads that are bare and must be covered; counted beside the state.
+    pub bungs_missing: u32,
+}
+
+impl Tally {
+    /// Pieces of metal in the wood.
+    pub const fn fastenings(&self) -> u32 {
+        self.relied_on + self.unsound + self.left_in + self.broken
+    }
+
+    /// Counts one hole.
+    pub fn count(&mut self, hole: &Hole) {
+        self.holes += 1;
+        *match hole.state() {
+            HoleState::ReliedOn => &mut self.relied_on,
+            HoleState::Unsound => &mut self.unsound,
+            HoleState::LeftIn => &mut self.left_in,
+            HoleState::Broken => &mut self.broken,
+            HoleState::Open => &mut self.open,
+            HoleState::Plugged => &mut self.plugged,
+        } += 1;
+        if hole.content.mouth() == Some(Mouth::Open) {
+            self.bungs_missing += 1;
+        }
+    }
+}
+
+impl Content {
+    /// What stands in a hole whose old fastening is gone and whose place is not used again.
+    pub(super) const GONE: Self = Self::Empty {
+        plugged: true,
+        doweled: true,
+    };
+}
