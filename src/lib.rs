@@ -12,4 +12,10 @@ pub mod hull;
 
 pub mod record;
 
+pub mod pick;
+
+pub mod show;
+
 pub mod files;
+
+pub mod cli;

@@ -1,3 +1,7 @@
 //! Command line in, exit code out.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    refasten::cli::run(std::env::args_os())
+}

@@ -1,10 +1,26 @@
-//! Arithmetic of one fastening in one crossing: pure functions, each with its formula, units,
-//! validity and source.
+//! Arithmetic of one fastening in one crossing.
+//!
+//! Nothing here knows a boat, a record or a command: plank, member, fastening and zone go in,
+//! figures and verdicts come out. Every formula carries its units, its range and its source.
 
+pub mod bung;
 mod fastening;
 mod grain;
+mod hold;
+mod holes;
+pub mod judge;
+pub(crate) mod limits;
+mod seat;
+mod timber;
+pub mod withdrawal;
 mod zone;
 
 pub use fastening::{Bung, Kind, Plug, Size};
 pub use grain::Grain;
+pub use hold::{Hold, hold};
+pub use holes::{Bit, Hole, Holes, Kit, Pilot, Reach, bore};
+pub use judge::{Judgement, Verdict};
+pub use limits::{Bound, Limits};
+pub use seat::Seat;
+pub use timber::{Stated, Timber, at_12_from_green, green_from_oven_dry};
 pub use zone::Zone;

@@ -82,6 +82,11 @@ impl Length {
         Self((product + halved).div_euclid(i128::from(denominator)) as i64)
     }
 
+    /// A share of this length, to the nearest nanometre.
+    pub fn part(self, share: f64) -> Self {
+        Self((self.0 as f64 * share).round() as i64)
+    }
+
     /// This length as a share of another; infinite or NaN where the other is nothing.
     pub fn over(self, other: Self) -> f64 {
         self.0 as f64 / other.0 as f64

@@ -1,0 +1,102 @@
+//! Options that every command takes, and what the surroundings say.
+
+use std::io::IsTerminal;
+use std::path::PathBuf;
+
+use clap::{Args, ValueEnum};
+
+use crate::text::Fault;
+use crate::units::{Day, Units};
+
+use super::{Stopped, typed};
+
+/// Options of every command.
+#[derive(Debug, Args)]
+pub struct Globals {
+    /// Folder of the boat; else the nearest one upward that has a hull.yaml
+    #[arg(
+        long,
+        global = true,
+        value_name = "DIR",
+        env = "REFASTEN_BOAT",
+        hide_env_values = true
+    )]
+    pub boat: Option<PathBuf>,
+    /// Print for people or for programs
+    #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
+    pub format: Format,
+    /// Units to print in; else the boat's own, else inches
+    #[arg(long, global = true, value_enum)]
+    units: Option<UnitsTyped>,
+    /// The day to take as today (2026-10-03); else the clock's
+    #[arg(
+        long,
+        global = true,
+        value_name = "DAY",
+        env = "REFASTEN_TODAY",
+        hide_env_values = true
+    )]
+    today: Option<String>,
+}
+
+/// For whom to print.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    /// For people.
+    Text,
+    /// For programs.
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum UnitsTyped {
+    Inch,
+    Metric,
+}
+
+impl Globals {
+    /// The units asked for, if any were.
+    pub fn units(&self) -> Option<Units> {
+        self.units.map(|typed| match typed {
+            UnitsTyped::Inch => Units::Inch,
+            UnitsTyped::Metric => Units::Metric,
+        })
+    }
+
+    /// The day to take as today.
+    ///
+    /// # Errors
+    /// When `--today` is not a day, or the clock stands before the year 1000.
+    pub fn today(&self) -> Result<Day, Stopped> {
+        match &self.today {
+            Some(typed) => typed
+                .parse()
+                .map_err(|misread| Stopped::from(typed::fault("--today", misread))),
+            None => {
+                let date = jiff::ZonedDateTime::now().date();
+                Day::new(date.year(), date.month(), date.day())
+                    .ok_or_else(|| Fault::new(None, "the clock of this machine is not set").into())
+            }
+        }
+    }
+}
+
+/// Columns to print in: `COLUMNS`, else the terminal's, else 80.
+pub(super) fn width() -> u16 {
+    const LEAST: u16 = 40;
+    const MOST: u16 = 160;
+    let columns = std::env::var("COLUMNS")
+        .ok()
+        .and_then(|columns| columns.trim().parse().ok());
+    let stdout = std::io::stdout();
+    columns
+        .or_else(|| {
+            stdout
+                .is_terminal()
+                .then(|| terminal_size::terminal_size_of(&stdout))
+                .flatten()
+                .map(|(width, _)| width.0)
+        })
+        .unwrap_or(80)
+        .clamp(LEAST, MOST)
+}

@@ -1,0 +1,142 @@
+//! The command line: options as they are typed, one file a command.
+//!
+//! Only this floor knows that there is a terminal, an environment and a clock. A command turns
+//! what was typed into settings that are right, asks a question of the floors above, and hands
+//! the answer to a printer.
+
+mod globals;
+mod pick;
+mod typed;
+
+use std::ffi::OsString;
+use std::io::{self, BufWriter, Write};
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+use crate::text::{Clean, Fault};
+pub use globals::{Format, Globals};
+
+/// Keeps the fastening record of an old carvel-planked timber boat.
+///
+/// Picks the screw and the drills for a plank, keeps the log of what was drawn and driven, and
+/// says what stands open before she is relaunched. An aid to a record, not a survey.
+#[derive(Debug, Parser)]
+#[command(
+    name = "refasten",
+    version,
+    max_term_width = 100,
+    arg_required_else_help = true
+)]
+struct Typed {
+    #[command(flatten)]
+    globals: Globals,
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    Pick(pick::Pick),
+}
+
+/// How a command ended well.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ended {
+    /// Done: exit code 0.
+    Done,
+}
+
+/// Why a command did not end well.
+#[derive(Debug)]
+pub enum Stopped {
+    /// What was typed or read is wrong, and nothing was written: exit code 2.
+    Wrong(Vec<Fault>),
+    /// The machine failed: exit code 3.
+    Machine(io::Error),
+}
+
+impl From<io::Error> for Stopped {
+    fn from(error: io::Error) -> Self {
+        Self::Machine(error)
+    }
+}
+
+impl From<Fault> for Stopped {
+    fn from(fault: Fault) -> Self {
+        Self::Wrong(vec![fault])
+    }
+}
+
+/// What every command is given: the options that hold for all of them, and where to print.
+pub struct Desk<'a> {
+    /// Options of every command.
+    pub globals: &'a Globals,
+    /// Where the answer goes.
+    pub out: &'a mut dyn Write,
+    /// Columns there are to print in.
+    pub width: u16,
+}
+
+/// Runs one command line, program name first, and gives its exit code: 0 done, 1 findings, 2 the
+/// input is wrong, 3 the machine failed.
+pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let typed = match Typed::try_parse_from(args) {
+        Ok(typed) => typed,
+        Err(error) => {
+            // Help and version come this way too, and end well.
+            let code = if error.use_stderr() { 2 } else { 0 };
+            return match error.print() {
+                Err(failed) if failed.kind() != io::ErrorKind::BrokenPipe => ExitCode::from(3),
+                _ => ExitCode::from(code),
+            };
+        }
+    };
+    let mut out = BufWriter::new(io::stdout().lock());
+    let mut desk = Desk {
+        globals: &typed.globals,
+        out: &mut out,
+        width: globals::width(),
+    };
+    let ended = match typed.command {
+        Command::Pick(pick) => pick.run(&mut desk),
+    };
+    let ended = ended.and_then(|ended| Ok(out.flush().map(|()| ended)?));
+    match ended {
+        Ok(Ended::Done) => ExitCode::SUCCESS,
+        Err(Stopped::Wrong(faults)) => {
+            // With stderr gone there is nobody left to tell.
+            let _ = refuse(&mut io::stderr().lock(), &faults);
+            ExitCode::from(2)
+        }
+        // Whoever was reading has seen enough.
+        Err(Stopped::Machine(error)) if error.kind() == io::ErrorKind::BrokenPipe => {
+            ExitCode::SUCCESS
+        }
+        Err(Stopped::Machine(error)) => {
+            let _ = writeln!(io::stderr().lock(), "error: {error}");
+            ExitCode::from(3)
+        }
+    }
+}
+
+/// Prints everything that is wrong with what was typed.
+fn refuse(out: &mut dyn Write, faults: &[Fault]) -> io::Result<()> {
+    for fault in faults {
+        writeln!(out, "error: {}", Clean(&fault.says))?;
+        if let Some(help) = &fault.help {
+            writeln!(out, "  help: {}", Clean(help))?;
+        }
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_options_of_every_command_are_consistent() {
+        super::Typed::command().debug_assert();
+    }
+}

@@ -1,0 +1,235 @@
+//! `pick`: which screw, which drills, which bung?
+
+use clap::Args;
+
+use super::typed::Reading;
+use super::{Desk, Ended, Format, Stopped};
+use crate::hull::Water;
+use crate::joint::{Grain, Limits, Timber, Zone};
+use crate::pick::{self, Ask, Fixed};
+use crate::show;
+use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Screw, Series, Wood};
+use crate::text::Misread;
+use crate::units::{Length, Units};
+
+/// Pick the screw, the drills and the bung for a plank on a frame
+///
+/// Give what you know: lengths with their unit (7/8in, 22mm), woods and metals by name. What is
+/// fixed with --gauge, --length, --bung or --bung-depth is kept, and the rest is worked out.
+#[derive(Debug, Args)]
+pub(super) struct Pick {
+    /// Thickness of the plank
+    #[arg(long, value_name = "LENGTH")]
+    plank: Option<String>,
+    /// Wood of the plank
+    #[arg(long, value_name = "WOOD")]
+    plank_wood: Option<String>,
+    /// Specific gravity of the plank, oven-dry, in place of its wood
+    #[arg(long, value_name = "G")]
+    plank_sg: Option<String>,
+    /// Depth of the frame (or beam, or landing) in the line of the screw
+    #[arg(long, value_name = "LENGTH")]
+    frame: Option<String>,
+    /// Wood of the frame
+    #[arg(long, value_name = "WOOD")]
+    frame_wood: Option<String>,
+    /// Specific gravity of the frame, oven-dry, in place of its wood
+    #[arg(long, value_name = "G")]
+    frame_sg: Option<String>,
+    /// How the frame's grain lies to the screw
+    #[arg(long, value_name = "side|end", default_value = "side")]
+    grain: String,
+    /// Metal of the screw
+    #[arg(long, value_name = "METAL")]
+    metal: Option<String>,
+    /// How wet it is: underwater, wind and water, topsides, deck, inside
+    #[arg(long, value_name = "ZONE", default_value = "underwater")]
+    zone: String,
+    /// The water she floats in: salt, brackish, fresh
+    #[arg(long, value_name = "WATER", default_value = "salt")]
+    water: String,
+    /// Planking rule to follow; else the Herreshoff table
+    #[arg(long, value_name = "RULE")]
+    rule: Option<String>,
+    /// Gauges to choose among: american, british or metric
+    #[arg(long, value_name = "SYSTEM", default_value = "american")]
+    gauges: String,
+    /// Keep this gauge (14, or 5mm among metric screws)
+    #[arg(long, value_name = "GAUGE")]
+    gauge: Option<String>,
+    /// Keep this length of screw
+    #[arg(long, value_name = "LENGTH")]
+    length: Option<String>,
+    /// Keep this diameter of bung
+    #[arg(long, value_name = "LENGTH")]
+    bung: Option<String>,
+    /// Keep this depth of bung; 0in for a head that lies flush
+    #[arg(long, value_name = "LENGTH")]
+    bung_depth: Option<String>,
+    /// Sets of drills you own: fraction, number, letter, metric; several with commas
+    #[arg(
+        long,
+        value_name = "SETS",
+        value_delimiter = ',',
+        default_value = "fraction"
+    )]
+    drills: Vec<String>,
+    /// Bore with taper bits made for each gauge
+    #[arg(long)]
+    taper: bool,
+    /// Rule for lead holes
+    #[arg(long, value_name = "RULE")]
+    lead_holes: Option<String>,
+}
+
+impl Pick {
+    /// Answers, in the format asked for.
+    pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+        let ask = self.ask(desk.globals.units()).map_err(Stopped::Wrong)?;
+        let answer = pick::answer(&ask).map_err(|refusals| {
+            let mut reading = Reading::default();
+            for refusal in refusals {
+                reading.slip(&format!("--{}", refusal.option), refusal.misread);
+            }
+            Stopped::Wrong(reading.faults())
+        })?;
+        match desk.globals.format {
+            Format::Text => show::pick::text(desk.out, desk.width, &ask, &answer)?,
+            Format::Json => show::pick::json(desk.out, &ask, &answer)?,
+        }
+        Ok(Ended::Done)
+    }
+
+    /// What was typed, as a question; or everything that cannot be read.
+    fn ask(&self, units: Option<Units>) -> Result<Ask, Vec<crate::text::Fault>> {
+        let mut reading = Reading::default();
+        let plank = reading.option::<Length>("--plank", self.plank.as_ref());
+        if self.plank.is_none() {
+            reading.slip(
+                "--plank",
+                Misread::new("the thickness of the plank is missing")
+                    .help("measure it and give it with its unit: --plank 7/8in"),
+            );
+        }
+        let plank_wood = timber(
+            &mut reading,
+            ("--plank-wood", self.plank_wood.as_ref()),
+            ("--plank-sg", self.plank_sg.as_ref()),
+        );
+        let member_wood = timber(
+            &mut reading,
+            ("--frame-wood", self.frame_wood.as_ref()),
+            ("--frame-sg", self.frame_sg.as_ref()),
+        );
+        let member = reading.option("--frame", known(&self.frame));
+        let metal = reading.with("--metal", known(&self.metal), Metal::find);
+        let zone = reading.option::<Zone>("--zone", Some(&self.zone));
+        let water = reading.option::<Water>("--water", Some(&self.water));
+        let grain = reading.option::<Grain>("--grain", Some(&self.grain));
+        let rule = reading.with("--rule", self.rule.as_ref(), PlankRule::find);
+        let gauges = reading.option::<GaugeSystem>("--gauges", Some(&self.gauges));
+        let screw = gauges.and_then(|system| {
+            reading.with("--gauge", self.gauge.as_ref(), |typed| screw(system, typed))
+        });
+        let fixed = Fixed {
+            screw,
+            length: reading.option("--length", self.length.as_ref()),
+            bung: reading.option("--bung", self.bung.as_ref()),
+            bung_depth: reading.option("--bung-depth", self.bung_depth.as_ref()),
+        };
+        let drills: Vec<Series> = self
+            .drills
+            .iter()
+            .filter_map(|typed| reading.option("--drills", Some(typed)))
+            .collect();
+        let lead_hole = reading.with("--lead-holes", self.lead_holes.as_ref(), LeadHole::find);
+        let ask = plank
+            .zip(zone)
+            .zip(gauges)
+            .map(|((plank, zone), gauges)| Ask {
+                plank,
+                plank_wood,
+                member,
+                member_wood,
+                grain: grain.unwrap_or_default(),
+                metal,
+                zone,
+                salt: water.is_none_or(Water::is_salt),
+                rule: rule.unwrap_or_else(PlankRule::default),
+                gauges,
+                fixed,
+                drills,
+                taper: self.taper,
+                lead_hole: lead_hole.unwrap_or_else(LeadHole::default),
+                limits: Limits::default(),
+                units: units.unwrap_or_default(),
+            });
+        reading.done(ask)
+    }
+}
+
+/// What was typed, unless it says that it is not known.
+fn known(typed: &Option<String>) -> Option<&String> {
+    typed
+        .as_ref()
+        .filter(|typed| !typed.trim().eq_ignore_ascii_case("unknown"))
+}
+
+/// A wood by name or by specific gravity, not both.
+fn timber(
+    reading: &mut Reading,
+    (wood_option, wood): (&str, Option<&String>),
+    (gravity_option, gravity): (&str, Option<&String>),
+) -> Option<Timber> {
+    let by_name = reading.with(wood_option, wood, Wood::find);
+    let by_gravity = reading.with(gravity_option, gravity, specific_gravity);
+    if wood.is_some() && gravity.is_some() {
+        reading.slip(
+            gravity_option,
+            Misread::new(format!("given beside {wood_option}"))
+                .help("name the wood or give its specific gravity, one of the two"),
+        );
+    }
+    by_name
+        .map(Timber::Wood)
+        .or(by_gravity.map(Timber::Gravity))
+}
+
+fn specific_gravity(typed: &str) -> Result<f64, Misread> {
+    let plain = typed.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    typed.parse().ok().filter(|_| plain).ok_or_else(|| {
+        Misread::new(format!("`{typed}` is not a specific gravity"))
+            .help("write it as a decimal: 0.5")
+    })
+}
+
+/// A screw by its gauge, or among metric screws by its shank.
+fn screw(system: GaugeSystem, typed: &str) -> Result<&'static Screw, Misread> {
+    if system == GaugeSystem::Metric {
+        let shank: Length = typed.parse()?;
+        return Screw::metric(shank).ok_or_else(|| {
+            let made: Vec<_> = Screw::all(system).iter().map(Screw::name).collect();
+            Misread::new(format!("there is no wood screw of {typed}"))
+                .help(format!("they come in {}", made.join(", ")))
+        });
+    }
+    let number = typed
+        .trim()
+        .trim_start_matches(['#', 'N', 'n', 'O', 'o', '.', ' ']);
+    let gauge: u8 = number.parse().map_err(|_| {
+        Misread::new(format!("`{typed}` is not a gauge")).help("give its number: 14")
+    })?;
+    Screw::by_gauge(system, gauge).ok_or_else(|| {
+        let gauges = || Screw::all(system).iter().filter_map(|screw| screw.gauge);
+        let under = gauges().filter(|each| *each < gauge).max();
+        let over = gauges().filter(|each| *each > gauge).min();
+        let help = match (under, over) {
+            (Some(under), Some(over)) => format!("{under} or {over}"),
+            (Some(end), None) | (None, Some(end)) => {
+                format!("the gauges end at {end}")
+            }
+            (None, None) => "no gauge is known".to_owned(),
+        };
+        Misread::new(format!("there is no No. {gauge} in the standard")).help(help)
+    })
+}

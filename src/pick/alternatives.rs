@@ -1,0 +1,154 @@
+//! What else would do, and what each misses.
+
+use super::answer::{self, Fitted};
+use super::{Ask, Check, Wanted, rule};
+use crate::joint::{Verdict, limits};
+use crate::tables::Screw;
+use crate::units::{Force, Length};
+
+/// How another screw differs from the one answered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// A gauge smaller.
+    Thinner,
+    /// A gauge larger.
+    Thicker,
+    /// The next shorter in stock.
+    Shorter,
+    /// The next longer in stock.
+    Longer,
+    /// Found by looking further, because none of those fits.
+    Further,
+}
+
+/// Another screw that might be driven instead.
+#[derive(Clone, Debug)]
+pub struct Alternative {
+    /// How it differs.
+    pub way: Way,
+    /// The screw.
+    pub screw: &'static Screw,
+    /// Its length.
+    pub length: Length,
+    /// Whether it is made in that length; `None` where nothing is published.
+    pub stock: Option<bool>,
+    /// Its length in the member.
+    pub embedment: Length,
+    /// Its design withdrawal, where there is one.
+    pub design: Option<Force>,
+    /// What it misses.
+    pub fails: Vec<Check>,
+}
+
+impl Alternative {
+    /// Whether nothing needs mending with it.
+    pub fn fits(&self) -> bool {
+        fits(&self.fails)
+    }
+
+    /// The screw with its length, as it is asked for over the counter.
+    pub fn label(&self) -> String {
+        answer::label(self.screw, self.length)
+    }
+
+    fn new(
+        ask: &Ask,
+        wanted: Option<&Wanted>,
+        way: Way,
+        screw: &'static Screw,
+        length: Length,
+    ) -> Self {
+        let fitted = Fitted::new(ask, wanted, screw, length);
+        let hold = fitted.hold(ask);
+        Self {
+            way,
+            screw,
+            length,
+            stock: in_stock(screw, length),
+            embedment: fitted.seat.embedment(),
+            design: hold.design,
+            fails: fitted
+                .checks(ask, wanted)
+                .into_iter()
+                .filter(|check| check.verdict > Verdict::Ok)
+                .collect(),
+        }
+    }
+}
+
+/// Whether nothing among these needs mending.
+pub(super) fn fits(checks: &[Check]) -> bool {
+    checks.iter().all(|check| check.verdict < Verdict::Mend)
+}
+
+/// Whether a screw is made in a length; `None` where nothing is published.
+pub(super) fn in_stock(screw: &Screw, length: Length) -> Option<bool> {
+    let stock = screw.stock_lengths();
+    (!stock.is_empty()).then(|| stock.contains(&length))
+}
+
+/// A gauge and a length either way, and where neither they nor the answer fit, what does.
+pub(super) fn around(ask: &Ask, wanted: Option<&Wanted>, answered: &Fitted) -> Vec<Alternative> {
+    let (screw, length) = (answered.screw, answered.seat.length);
+    let stock = screw.stock_lengths();
+    let shorter = stock.iter().rev().find(|each| **each < length);
+    let longer = stock.iter().find(|each| **each > length);
+    let mut found: Vec<Alternative> = [
+        (Way::Thinner, screw.smaller(), Some(length)),
+        (Way::Thicker, screw.larger(), Some(length)),
+        (Way::Shorter, Some(screw), shorter.copied()),
+        (Way::Longer, Some(screw), longer.copied()),
+    ]
+    .into_iter()
+    .filter_map(|(way, screw, length)| Some(Alternative::new(ask, wanted, way, screw?, length?)))
+    .collect();
+    if !fits(&answered.checks(ask, wanted)) && !found.iter().any(Alternative::fits) {
+        found.extend(further(ask, wanted, screw));
+    }
+    found
+}
+
+/// The screws that fit, nearest gauge first, the longest of each; three at most.
+fn further(ask: &Ask, wanted: Option<&Wanted>, screw: &'static Screw) -> Vec<Alternative> {
+    const MOST: usize = 3;
+    let from = wanted.map_or(screw, |wanted| wanted.screw);
+    let mut gauges: Vec<_> = Screw::all(from.system).iter().collect();
+    gauges.sort_by_key(|each| rule::gauges_between(each, from).abs());
+    gauges
+        .into_iter()
+        .filter_map(|each| {
+            each.stock_lengths()
+                .into_iter()
+                .rev()
+                .map(|length| Alternative::new(ask, wanted, Way::Further, each, length))
+                .find(Alternative::fits)
+        })
+        .take(MOST)
+        .collect()
+}
+
+/// Why nothing fits, in words.
+pub(super) fn why_nothing(ask: &Ask, wanted: Option<&Wanted>, answered: &Fitted) -> String {
+    let (Some(member), Some(wanted)) = (ask.member, wanted) else {
+        return "nothing made fits here".to_owned();
+    };
+    let cover = ask.limits.bound(limits::POINT_MARGIN).length();
+    let most = ask.plank - answered.seat.head_depth + member - cover;
+    let by_rule = wanted.length + answered.seat.head_depth - ask.plank;
+    let stock = wanted.screw.stock_lengths();
+    match stock.iter().rev().find(|length| **length <= most) {
+        Some(longest) => {
+            let embedment = *longest + answered.seat.head_depth - ask.plank;
+            format!(
+                "the frame is too shallow for any: the longest {} that stays inside is {}, with {:.0} % of the rule's embedment",
+                wanted.screw.name(),
+                longest.shown(ask.units),
+                100.0 * embedment.max(Length::ZERO).over(by_rule)
+            )
+        }
+        None => format!(
+            "the frame is too shallow for any: no {} is made short enough to stay inside",
+            wanted.screw.name()
+        ),
+    }
+}

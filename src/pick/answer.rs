@@ -1,0 +1,290 @@
+//! The answer: one screw in its seat, with everything that follows from it.
+
+use super::alternatives::{self, Alternative};
+use super::{Ask, Check, Refusal, Wanted, check, rule};
+use crate::joint::{self, Bung, Hold, Holes, Kit, Plug, Seat, Verdict, bung};
+use crate::tables::Screw;
+use crate::text::Misread;
+use crate::units::{Length, Units};
+
+/// Which screw, drills and bung, how it sits, what it holds, and what is to be said of it.
+#[derive(Clone, Debug)]
+pub struct Answer {
+    /// The screw.
+    pub screw: &'static Screw,
+    /// Where it sits; its length is there too.
+    pub seat: Seat,
+    /// Whether it is made in that length; `None` where nothing is published.
+    pub stock: Option<bool>,
+    /// What goes over the head.
+    pub plug: Plug,
+    /// What to bore.
+    pub holes: Holes,
+    /// What it holds.
+    pub hold: Hold,
+    /// Everything it was weighed by.
+    pub checks: Vec<Check>,
+    /// What else would do.
+    pub alternatives: Vec<Alternative>,
+    /// What should be known of how the answer was come by.
+    pub remarks: Vec<String>,
+    /// What it rests on.
+    pub sources: Vec<String>,
+}
+
+/// A screw with its length, as it is asked for over the counter: `No. 14 x 1-3/4 in`. Metric
+/// screws are sold by the millimetre, the others by the inch, whatever is shown beside them.
+pub(super) fn label(screw: &Screw, length: Length) -> String {
+    let units = match screw.gauge {
+        Some(_) => Units::Inch,
+        None => Units::Metric,
+    };
+    format!("{} x {}", screw.name(), length.shown(units))
+}
+
+impl Answer {
+    /// The screw with its length, as it is asked for over the counter.
+    pub fn label(&self) -> String {
+        label(self.screw, self.seat.length)
+    }
+}
+
+/// Answers a question.
+///
+/// # Errors
+/// Everything in the question that makes no sense, by the name of its option.
+pub fn answer(ask: &Ask) -> Result<Answer, Vec<Refusal>> {
+    let mut refusals = ask.refusals();
+    if !refusals.is_empty() {
+        return Err(refusals);
+    }
+    let wanted = rule::wanted(ask);
+    let screw = ask.fixed.screw.or(wanted.map(|wanted| wanted.screw));
+    let length = ask.fixed.length.or(wanted.map(|wanted| wanted.length));
+    let (Some(screw), Some(length)) = (screw, length) else {
+        refusals.push(no_row(ask));
+        return Err(refusals);
+    };
+    let wanted = wanted.as_ref();
+    let fitted = Fitted::new(ask, wanted, screw, length);
+    let kit = Kit {
+        drills: &ask.drills,
+        taper: ask.taper,
+        lead_hole: ask.lead_hole,
+    };
+    let (seat, plug) = (&fitted.seat, &fitted.plug);
+    let holes = joint::bore(screw, seat, plug, ask.member_wood, ask.metal, kit);
+    let mut checks = fitted.checks(ask, wanted);
+    let fits = alternatives::fits(&checks);
+    let alternatives = alternatives::around(ask, wanted, &fitted);
+    let mut remarks = remarks(ask, wanted, &fitted);
+    if !fits {
+        remarks.insert(0, misfit(&checks, &alternatives));
+        if !alternatives.iter().any(Alternative::fits) {
+            remarks.insert(1, alternatives::why_nothing(ask, wanted, &fitted));
+        }
+    }
+    checks.extend(check::of_setting(ask, screw, seat));
+    let hold = fitted.hold(ask);
+    Ok(Answer {
+        screw,
+        stock: alternatives::in_stock(screw, length),
+        sources: sources(ask, screw, &holes, &hold),
+        holes,
+        hold,
+        checks,
+        alternatives,
+        remarks,
+        seat: fitted.seat,
+        plug: fitted.plug,
+    })
+}
+
+/// A screw set in the plank and member of a question.
+pub(super) struct Fitted {
+    pub(super) screw: &'static Screw,
+    pub(super) seat: Seat,
+    pub(super) plug: Plug,
+}
+
+impl Fitted {
+    pub(super) fn new(
+        ask: &Ask,
+        wanted: Option<&Wanted>,
+        screw: &'static Screw,
+        length: Length,
+    ) -> Self {
+        let head_depth = ask.head_depth();
+        let plug = if ask.is_bunged() {
+            bung_over(ask, wanted, screw).map_or(Plug::Unknown, |diameter| {
+                Plug::Bung(Bung {
+                    diameter,
+                    depth: Some(head_depth),
+                })
+            })
+        } else if head_depth > Length::ZERO {
+            Plug::Stopping
+        } else {
+            Plug::None
+        };
+        Self {
+            screw,
+            seat: Seat {
+                plank: ask.plank,
+                head_depth,
+                length,
+                member: ask.member,
+                head_height: screw.head.as_ref().and_then(|head| head.height),
+                thread: screw.thread_length(length),
+            },
+            plug,
+        }
+    }
+
+    /// What it holds.
+    pub(super) fn hold(&self, ask: &Ask) -> Hold {
+        let thread = self.seat.thread_in_member();
+        joint::hold(self.screw, thread, ask.member_wood, ask.grain, ask.zone)
+    }
+
+    /// Everything another screw might do better.
+    pub(super) fn checks(&self, ask: &Ask, wanted: Option<&Wanted>) -> Vec<Check> {
+        check::of_screw(ask, wanted, self.screw, &self.seat, &self.plug)
+    }
+}
+
+/// The bung: the one that is fixed, else the rule's for its own screw, else the screw's.
+fn bung_over(ask: &Ask, wanted: Option<&Wanted>, screw: &Screw) -> Option<Length> {
+    let rules_own = wanted
+        .filter(|wanted| wanted.screw == screw)
+        .and_then(|wanted| wanted.bung);
+    ask.fixed
+        .bung
+        .or(rules_own)
+        .or_else(|| bung::diameter_for(screw, &ask.limits))
+}
+
+fn no_row(ask: &Ask) -> Refusal {
+    let rows = ask.rule.rows;
+    let help = match (rows.first(), rows.last()) {
+        (Some(first), Some(last)) => format!(
+            "its rows run from {} to {}; follow another --rule, or give --gauge and --length to have them weighed",
+            first.plank.shown(ask.units),
+            last.plank.shown(ask.units)
+        ),
+        _ => "give --gauge and --length to have them weighed".to_owned(),
+    };
+    let says = format!(
+        "{} has no row for planking of {}",
+        ask.rule.title,
+        ask.plank.shown(ask.units)
+    );
+    Refusal {
+        option: "plank",
+        misread: Misread::new(says).help(help),
+    }
+}
+
+/// That the screw does not fit, why, and what does.
+fn misfit(checks: &[Check], alternatives: &[Alternative]) -> String {
+    let bad: Vec<_> = checks
+        .iter()
+        .filter(|check| check.verdict >= Verdict::Mend)
+        .map(|check| check.says.as_str())
+        .collect();
+    let fit: Vec<_> = alternatives
+        .iter()
+        .filter(|other| other.fits())
+        .map(Alternative::label)
+        .collect();
+    let instead = if fit.is_empty() {
+        "nothing here fits instead".to_owned()
+    } else {
+        format!("what fits: {}", fit.join(", "))
+    };
+    format!("it does not fit: {}; {instead}", bad.join("; "))
+}
+
+/// What should be known of how the answer was come by.
+fn remarks(ask: &Ask, wanted: Option<&Wanted>, fitted: &Fitted) -> Vec<String> {
+    let shown = |length: Length| length.shown(ask.units);
+    let mut remarks = Vec::new();
+    let fixed = ask.fixed.screw.is_some() && ask.fixed.length.is_some();
+    match wanted {
+        Some(wanted) if !fixed && !wanted.is_exact(ask.plank) => remarks.push(format!(
+            "{} has no row for {}: the nearest, {}, is taken",
+            ask.rule.title,
+            shown(ask.plank),
+            shown(wanted.row_plank)
+        )),
+        Some(_) => {}
+        None => remarks.push(format!(
+            "{} has no row for {}: nothing is weighed against it",
+            ask.rule.title,
+            shown(ask.plank)
+        )),
+    }
+    let (screw, length) = (fitted.screw, fitted.seat.length);
+    match alternatives::in_stock(screw, length) {
+        Some(true) => {}
+        Some(false) => {
+            let stock = screw.stock_lengths();
+            let under = stock.iter().rev().find(|each| **each < length);
+            let over = stock.iter().find(|each| **each > length);
+            let near: Vec<_> = under
+                .into_iter()
+                .chain(over)
+                .map(|each| shown(*each))
+                .collect();
+            remarks.push(format!(
+                "{} is not a stock length of {}: the nearest in stock {} {}",
+                shown(length),
+                screw.name(),
+                if near.len() == 1 { "is" } else { "are" },
+                near.join(" and ")
+            ));
+        }
+        None => remarks.push(format!(
+            "{} has no published head, lengths or strength; its shank is by the gauge formula",
+            screw.name()
+        )),
+    }
+    if ask.member.is_none() {
+        remarks.push(
+            "the frame's depth is not known: measure it, so that the point does not come through"
+                .to_owned(),
+        );
+    }
+    remarks
+}
+
+/// What the answer rests on, each once.
+fn sources(ask: &Ask, screw: &Screw, holes: &Holes, hold: &Hold) -> Vec<String> {
+    let mut sources = vec![
+        format!("screw for the plank: {}", ask.rule.basis),
+        format!("shank: {}", screw.shank_basis),
+    ];
+    if let Some(head) = &screw.head {
+        sources.push(format!("head: {}", head.basis));
+    }
+    if let Some(pilot) = &holes.pilot {
+        sources.push(format!("thread root: {}", screw.root_basis));
+        sources.push(format!("pilot: {}", ask.lead_hole.basis));
+        sources.push(format!("pilot depth: {}", pilot.reach.source()));
+    }
+    if let Some(wood) = ask.member_wood {
+        sources.push(format!("{}: {}", wood.name(), wood.oven_dry().from));
+    }
+    if hold.design.is_some() {
+        sources.push(
+            "design withdrawal: 2850 G2 D, NDS-2018 12.2-2 (public transcription)".to_owned(),
+        );
+    }
+    if hold.ultimate.is_some() {
+        sources.push(
+            "withdrawal to failure: 15,700 G2 D, Wood Handbook FPL-GTR-190 eq. 8-10 (from memory, not checked)"
+                .to_owned(),
+        );
+    }
+    sources
+}

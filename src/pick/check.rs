@@ -1,0 +1,313 @@
+//! One answer weighed check by check.
+
+use super::{Ask, Wanted, rule};
+use crate::joint::{Grain, Judgement, Limits, Plug, Seat, Verdict, judge, limits, withdrawal};
+use crate::tables::{self, Screw};
+use crate::units::Length;
+
+/// One thing that was looked at, and what is to be said of it.
+#[derive(Clone, Debug)]
+pub struct Check {
+    /// Its name, as the audit calls the same thing.
+    pub check: &'static str,
+    /// What is to be said.
+    pub verdict: Verdict,
+    /// In words.
+    pub says: String,
+    /// The limit that judged, as it is printed; none where no number judges.
+    pub limit: Option<String>,
+    /// What the limit rests on.
+    pub basis: String,
+}
+
+impl Check {
+    fn by(check: &'static str, judged: Judgement, says: String) -> Self {
+        Self {
+            check,
+            verdict: judged.verdict,
+            says,
+            limit: Some(judged.bound.is.to_string()),
+            basis: judged.bound.basis(),
+        }
+    }
+}
+
+/// What a screw in its seat is weighed by: everything that another screw might do better.
+pub(super) fn of_screw(
+    ask: &Ask,
+    wanted: Option<&Wanted>,
+    screw: &Screw,
+    seat: &Seat,
+    plug: &Plug,
+) -> Vec<Check> {
+    let limits = &ask.limits;
+    let mut checks = Vec::new();
+    reach(ask, wanted, seat, limits, &mut checks);
+    under_head(ask, seat, limits, &mut checks);
+    if let Some(wanted) = wanted {
+        let off = rule::gauges_between(screw, wanted.screw);
+        let says = match off {
+            0 => format!("{} is the rule's gauge", screw.name()),
+            off => format!(
+                "{} is {} {} the rule's {}",
+                screw.name(),
+                sizes(off.abs()),
+                if off < 0 { "under" } else { "over" },
+                wanted.screw.name()
+            ),
+        };
+        checks.push(Check::by(
+            "gauge-off-rule",
+            judge::gauges_off(off, limits),
+            says,
+        ));
+    }
+    bung(ask, screw, plug, limits, &mut checks);
+    checks
+}
+
+fn sizes(n: i64) -> String {
+    match n {
+        1 => "one size".to_owned(),
+        2 => "two sizes".to_owned(),
+        n => format!("{n} sizes"),
+    }
+}
+
+/// Does it reach far enough, and not too far?
+fn reach(
+    ask: &Ask,
+    wanted: Option<&Wanted>,
+    seat: &Seat,
+    limits: &Limits,
+    checks: &mut Vec<Check>,
+) {
+    let shown = |length: Length| length.shown(ask.units);
+    let embedment = seat.embedment();
+    let asked = match wanted {
+        Some(wanted) => judge::asked_embedment(wanted.length, seat, limits),
+        None => Length::ZERO,
+    };
+    let says = if !seat.reaches() {
+        "does not reach the frame".to_owned()
+    } else if asked > Length::ZERO {
+        format!(
+            "{} in the frame, {:.0} % of the {} asked for",
+            shown(embedment),
+            100.0 * embedment.over(asked),
+            shown(asked)
+        )
+    } else {
+        format!(
+            "{} in the frame; no rule asks for a figure",
+            shown(embedment)
+        )
+    };
+    let judged = judge::embedment(seat, asked, ask.zone, limits);
+    checks.push(Check::by("short-embedment", judged, says));
+    if let Some(wanted) = wanted
+        && let Some(judged) = judge::shallow_member(seat, wanted.length, limits)
+    {
+        let by_rule = wanted.length + seat.head_depth - seat.plank;
+        let says = format!(
+            "the frame has no room for the rule's {}: this has {:.0} % of it",
+            shown(by_rule),
+            100.0 * embedment.max(Length::ZERO).over(by_rule)
+        );
+        checks.push(Check::by("frame-shallow", judged, says));
+    }
+    if let Some(cover) = seat.point_cover() {
+        let says = if cover < Length::ZERO {
+            format!("the point comes {} through the frame", shown(-cover))
+        } else {
+            format!("{} of frame beyond the point", shown(cover))
+        };
+        checks.push(Check::by(
+            "point-through",
+            judge::point(cover, limits),
+            says,
+        ));
+    }
+}
+
+/// Is there wood enough under the head, and is it free of thread?
+fn under_head(ask: &Ask, seat: &Seat, limits: &Limits, checks: &mut Vec<Check>) {
+    let shown = |length: Length| length.shown(ask.units);
+    if let Some(wood) = seat.wood_below_cone() {
+        let says = if wood > Length::ZERO {
+            format!("{} of plank below the head's cone", shown(wood))
+        } else {
+            "no plank left below the head's cone".to_owned()
+        };
+        checks.push(Check::by(
+            "thin-under-head",
+            judge::under_head(wood, seat.plank, limits),
+            says,
+        ));
+    }
+    let judged = judge::thread_in_plank(seat, limits);
+    let cure = match judged.verdict {
+        Verdict::Ok => "",
+        _ => "; the shank hole right through the plank cures it",
+    };
+    checks.push(Check::by(
+        "thread-in-plank",
+        judged,
+        format!(
+            "{} of thread in the plank{cure}",
+            shown(seat.thread_in_plank())
+        ),
+    ));
+}
+
+/// Does the bung cover the head, deep enough and not too deep?
+fn bung(ask: &Ask, screw: &Screw, plug: &Plug, limits: &Limits, checks: &mut Vec<Check>) {
+    let Plug::Bung(bung) = plug else { return };
+    let shown = |length: Length| length.shown(ask.units);
+    if let Some(head) = &screw.head {
+        let judged = judge::bung_diameter(bung.diameter, head, limits);
+        let cure = match judged.verdict {
+            Verdict::Ok => "",
+            _ => "; try one screw in its hole first",
+        };
+        checks.push(Check::by(
+            "bung-small",
+            judged,
+            format!(
+                "{} bung over a head of up to {}{cure}",
+                shown(bung.diameter),
+                shown(head.largest)
+            ),
+        ));
+    }
+    if let Some(depth) = bung.depth {
+        let says = format!("bung {} deep", shown(depth));
+        checks.push(Check::by(
+            "bung-shallow",
+            judge::bung_shallow(depth, limits),
+            says.clone(),
+        ));
+        checks.push(Check::by(
+            "bung-deep",
+            judge::bung_deep(depth, ask.plank, limits),
+            says,
+        ));
+    }
+}
+
+/// What does not hang on which screw it is: metal, water, wood; and the building standard's word.
+pub(super) fn of_setting(ask: &Ask, screw: &Screw, seat: &Seat) -> Vec<Check> {
+    let mut checks = Vec::new();
+    metal(ask, &mut checks);
+    let six = judge::standard_embedment(screw.shank, &ask.limits);
+    let embedment = seat.embedment();
+    checks.push(Check {
+        check: "six-diameters",
+        // Every planking screw of the book misses it, and holds: it is said, never held against.
+        verdict: Verdict::Ok,
+        says: if embedment < six {
+            format!(
+                "{} in the frame is under the building standard's 6 diameters ({}); so is every planking screw of the Herreshoff table",
+                embedment.shown(ask.units),
+                six.shown(ask.units)
+            )
+        } else {
+            format!(
+                "{} in the frame is at least the building standard's 6 diameters ({})",
+                embedment.shown(ask.units),
+                six.shown(ask.units)
+            )
+        },
+        limit: Some(six.shown(ask.units)),
+        basis: ask.limits.bound(limits::SIX_DIAMETERS).basis(),
+    });
+    if ask.grain == Grain::End {
+        checks.push(Check {
+            check: "end-grain",
+            verdict: Verdict::Watch,
+            says: "end grain holds far less than side grain".to_owned(),
+            limit: None,
+            basis: "NDS-2018 12.2.2.3 (public transcription)".to_owned(),
+        });
+    }
+    if let Some(wood) = ask.member_wood {
+        let gravity = wood.oven_dry();
+        let inside = withdrawal::GRAVITIES.contains(&gravity.value);
+        checks.push(Check {
+            check: "gravity-in-range",
+            verdict: if inside { Verdict::Ok } else { Verdict::Watch },
+            says: format!(
+                "{}, specific gravity {:.2}, {} the standard's range",
+                wood.name(),
+                gravity.value,
+                if inside { "within" } else { "outside" }
+            ),
+            limit: Some("0.31 to 0.73".to_owned()),
+            basis: "NDS-2018 Table 12.2B (public transcription)".to_owned(),
+        });
+    }
+    checks
+}
+
+fn metal(ask: &Ask, checks: &mut Vec<Check>) {
+    const NVIC: &str = "USCG NVIC 7-95, 3-E (public transcription)";
+    let mut say = |check, verdict, says: String, basis: &str| {
+        checks.push(Check {
+            check,
+            verdict,
+            says,
+            limit: None,
+            basis: basis.to_owned(),
+        });
+    };
+    let Some(metal) = ask.metal else {
+        say(
+            "metal-unknown",
+            judge::metal_unknown(ask.zone),
+            "no metal is given: settle it before anything is bought".to_owned(),
+            "common practice, no source",
+        );
+        return;
+    };
+    let zone = ask.zone;
+    let mut told = false;
+    for (check, verdict, bad, good) in [
+        (
+            "brass-in-salt",
+            judge::brass_in_salt(metal, zone, ask.salt, true),
+            "loses its zinc in salt water and goes pink and weak",
+            "does not lose its zinc here",
+        ),
+        (
+            "stainless-underwater",
+            judge::stainless_underwater(metal, zone, true),
+            "shut off from oxygen in wet wood pits and cracks unseen",
+            "is not stainless steel under water",
+        ),
+        (
+            "bare-steel",
+            judge::bare_steel(metal, zone, true),
+            "has no zinc on it; ferrous fastenings must be hot-dip galvanised",
+            "is not bare steel",
+        ),
+    ] {
+        let ok = verdict == Verdict::Ok;
+        told |= !ok;
+        let says = if ok { good } else { bad };
+        say(check, verdict, format!("{} {says}", metal.name), NVIC);
+    }
+    // What the table has against it otherwise, in the sea water that it speaks of.
+    let fit = zone.fit(metal);
+    let verdict = match fit.verdict {
+        _ if told || !ask.salt => return,
+        tables::Verdict::Usual => Verdict::Ok,
+        tables::Verdict::Doubtful => Verdict::Watch,
+        tables::Verdict::Unfit => Verdict::Mend,
+    };
+    say(
+        "metal-in-zone",
+        verdict,
+        format!("{}, {zone}: {}", metal.name, fit.why),
+        &fit.basis.to_string(),
+    );
+}

@@ -1,0 +1,17 @@
+//! The question before a screw is driven: which screw, which drills, which bung?
+//!
+//! An [`Ask`] goes in; [`answer`] gives an [`Answer`] or says what makes no sense.
+
+mod alternatives;
+mod answer;
+mod ask;
+mod check;
+mod rule;
+#[cfg(test)]
+mod tests;
+
+pub use alternatives::{Alternative, Way};
+pub use answer::{Answer, answer};
+pub use ask::{Ask, Fixed, Refusal};
+pub use check::Check;
+pub use rule::Wanted;

@@ -1,0 +1,10 @@
+//! Printing: one question and one format a file, all to `&mut dyn Write`.
+//!
+//! A printer knows how wide the page is and in which units to print, and nothing else of the
+//! world.
+
+mod cautions;
+mod page;
+pub mod pick;
+
+pub use cautions::{AID, WORK};

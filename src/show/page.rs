@@ -1,0 +1,78 @@
+//! A page of plain text: wrapped sentences and quiet tables.
+
+use std::io::{self, Write};
+
+use comfy_table::{ContentArrangement, Table, presets};
+
+use crate::text::Clean;
+
+/// Where text is printed, and how wide it may be.
+pub(super) struct Page<'a> {
+    out: &'a mut dyn Write,
+    width: u16,
+}
+
+impl<'a> Page<'a> {
+    pub(super) fn new(out: &'a mut dyn Write, width: u16) -> Self {
+        Self { out, width }
+    }
+
+    /// An empty line.
+    pub(super) fn gap(&mut self) -> io::Result<()> {
+        writeln!(self.out)
+    }
+
+    /// Sentences from the left edge; where they run on, they are indented by two.
+    pub(super) fn line(&mut self, text: &str) -> io::Result<()> {
+        self.wrapped("", text)
+    }
+
+    /// One item of a list.
+    pub(super) fn item(&mut self, text: &str) -> io::Result<()> {
+        self.wrapped("- ", text)
+    }
+
+    fn wrapped(&mut self, first: &str, text: &str) -> io::Result<()> {
+        let clean = Clean(text).to_string();
+        let mut column = first.chars().count();
+        write!(self.out, "{first}")?;
+        let mut begun = false;
+        for word in clean.split_whitespace() {
+            let wide = word.chars().count();
+            if begun && column + 1 + wide > usize::from(self.width) {
+                write!(self.out, "\n  ")?;
+                column = 2;
+                begun = false;
+            }
+            if begun {
+                write!(self.out, " ")?;
+                column += 1;
+            }
+            write!(self.out, "{word}")?;
+            column += wide;
+            begun = true;
+        }
+        writeln!(self.out)
+    }
+
+    /// A table with its heads.
+    pub(super) fn table<const N: usize>(
+        &mut self,
+        heads: [&str; N],
+        rows: impl IntoIterator<Item = [String; N]>,
+    ) -> io::Result<()> {
+        let mut table = Table::new();
+        table
+            .load_style(presets::NOTHING)
+            .set_content_arrangement(ContentArrangement::Dynamic)
+            .set_width(self.width)
+            .set_header(heads);
+        for row in rows {
+            table.add_row(row.map(|cell| Clean(&cell).to_string()));
+        }
+        for line in table.to_string().lines() {
+            writeln!(self.out, "{}", line.trim_end())?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,208 @@
+//! The answer of `pick` as JSON, format 1.
+
+use std::io::{self, Write};
+
+use serde::Serialize;
+
+use super::bit_name;
+use crate::joint::{Hole, Plug};
+use crate::pick::{Alternative, Answer, Ask, Check, Way};
+use crate::show::{AID, WORK};
+use crate::units::{Force, Length};
+
+#[derive(Serialize)]
+struct Report<'a> {
+    format: u32,
+    fastening: Fastening<'a>,
+    bung: Option<Bung>,
+    holes: Holes,
+    fit: Fit,
+    hold: Hold<'a>,
+    checks: Vec<Checked<'a>>,
+    alternatives: Vec<Other<'a>>,
+    remarks: &'a [String],
+    cautions: Vec<&'static str>,
+    sources: &'a [String],
+}
+
+#[derive(Serialize)]
+struct Fastening<'a> {
+    kind: &'static str,
+    metal: Option<&'a str>,
+    gauge: Option<u8>,
+    gauge_system: String,
+    diameter_mm: f64,
+    length_mm: f64,
+    head: &'static str,
+    label: String,
+    stock: Option<bool>,
+}
+
+#[derive(Serialize)]
+struct Bung {
+    diameter_mm: f64,
+    depth_mm: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct Holes {
+    counterbore: Option<Bored>,
+    shank: Option<Bored>,
+    pilot: Option<Bored>,
+}
+
+#[derive(Serialize)]
+struct Bored {
+    exact_mm: f64,
+    bit: Option<String>,
+    bit_mm: Option<f64>,
+    depth_mm: f64,
+}
+
+#[derive(Serialize)]
+struct Fit {
+    head_depth_mm: f64,
+    embedment_mm: f64,
+    wood_under_head_mm: f64,
+    thread_in_frame_mm: f64,
+    thread_in_plank_mm: f64,
+    point_cover_mm: Option<f64>,
+}
+
+/// Lateral values are null: not worked yet.
+#[derive(Serialize)]
+struct Hold<'a> {
+    withdrawal_design_n: Option<f64>,
+    withdrawal_ultimate_n: Option<f64>,
+    lateral_design_n: Option<f64>,
+    lateral_mode: Option<&'static str>,
+    modes_n: Option<f64>,
+    wet_service: bool,
+    valid_withdrawal: bool,
+    valid_lateral: Option<bool>,
+    notes: &'a [String],
+}
+
+#[derive(Serialize)]
+struct Checked<'a> {
+    check: &'a str,
+    verdict: &'static str,
+    says: &'a str,
+    limit: Option<&'a str>,
+    basis: &'a str,
+}
+
+#[derive(Serialize)]
+struct Other<'a> {
+    way: &'static str,
+    label: String,
+    gauge: Option<u8>,
+    gauge_system: String,
+    diameter_mm: f64,
+    length_mm: f64,
+    stock: Option<bool>,
+    embedment_mm: f64,
+    withdrawal_design_n: Option<f64>,
+    fits: bool,
+    fails: Vec<Checked<'a>>,
+}
+
+/// Prints an answer as JSON.
+///
+/// # Errors
+/// When `out` fails.
+pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
+    let screw = answer.screw;
+    let bored = |hole: Hole| Bored {
+        exact_mm: hole.exact.mm(),
+        bit: hole.bit.map(|bit| bit_name(bit, ask.units)),
+        bit_mm: hole.bit.and_then(|bit| bit.diameter()).map(Length::mm),
+        depth_mm: hole.depth.mm(),
+    };
+    let (seat, hold, holes) = (&answer.seat, &answer.hold, &answer.holes);
+    let report = Report {
+        format: 1,
+        fastening: Fastening {
+            kind: "wood screw",
+            metal: ask.metal.map(|metal| metal.name),
+            gauge: screw.gauge,
+            gauge_system: screw.system.to_string(),
+            diameter_mm: screw.shank.mm(),
+            length_mm: seat.length.mm(),
+            head: "flat",
+            label: answer.label(),
+            stock: answer.stock,
+        },
+        bung: match &answer.plug {
+            Plug::Bung(bung) => Some(Bung {
+                diameter_mm: bung.diameter.mm(),
+                depth_mm: bung.depth.map(Length::mm),
+            }),
+            Plug::Unknown | Plug::None | Plug::Stopping => None,
+        },
+        holes: Holes {
+            counterbore: holes.counterbore.map(bored),
+            shank: Some(bored(holes.shank)),
+            pilot: holes.pilot.map(|pilot| bored(pilot.hole)),
+        },
+        fit: Fit {
+            head_depth_mm: seat.head_depth.mm(),
+            embedment_mm: seat.embedment().mm(),
+            wood_under_head_mm: seat.wood_under_head().mm(),
+            thread_in_frame_mm: seat.thread_in_member().mm(),
+            thread_in_plank_mm: seat.thread_in_plank().mm(),
+            point_cover_mm: seat.point_cover().map(Length::mm),
+        },
+        hold: Hold {
+            withdrawal_design_n: hold.design.map(Force::newtons),
+            withdrawal_ultimate_n: hold.ultimate.map(Force::newtons),
+            lateral_design_n: None,
+            lateral_mode: None,
+            modes_n: None,
+            wet_service: hold.wet,
+            valid_withdrawal: hold.valid,
+            valid_lateral: None,
+            notes: &hold.notes,
+        },
+        checks: answer.checks.iter().map(checked).collect(),
+        alternatives: answer.alternatives.iter().map(other).collect(),
+        remarks: &answer.remarks,
+        cautions: WORK.into_iter().chain([AID]).collect(),
+        sources: &answer.sources,
+    };
+    serde_json::to_writer_pretty(&mut *out, &report)?;
+    writeln!(out)
+}
+
+fn checked(check: &Check) -> Checked<'_> {
+    Checked {
+        check: check.check,
+        verdict: check.verdict.name(),
+        says: &check.says,
+        limit: check.limit.as_deref(),
+        basis: &check.basis,
+    }
+}
+
+fn other(alternative: &Alternative) -> Other<'_> {
+    let screw = alternative.screw;
+    Other {
+        way: match alternative.way {
+            Way::Thinner => "a gauge smaller",
+            Way::Thicker => "a gauge larger",
+            Way::Shorter => "the next shorter",
+            Way::Longer => "the next longer",
+            Way::Further => "what fits",
+        },
+        label: alternative.label(),
+        gauge: screw.gauge,
+        gauge_system: screw.system.to_string(),
+        diameter_mm: screw.shank.mm(),
+        length_mm: alternative.length.mm(),
+        stock: alternative.stock,
+        embedment_mm: alternative.embedment.mm(),
+        withdrawal_design_n: alternative.design.map(Force::newtons),
+        fits: alternative.fits(),
+        fails: alternative.fails.iter().map(checked).collect(),
+    }
+}

@@ -1,0 +1,4 @@
+//! What each command answers, run as a person would run it.
+
+mod pick;
+mod run;

@@ -1,0 +1,370 @@
+//! `pick`, from options.
+
+use serde_json::Value;
+
+use crate::run::{Ran, refasten};
+
+/// White oak frame, Douglas-fir plank, silicon bronze, under water.
+const BRONZE: [&str; 10] = [
+    "pick",
+    "--plank-wood",
+    "Douglas-fir",
+    "--frame-wood",
+    "white oak",
+    "--metal",
+    "silicon bronze",
+    "--zone",
+    "underwater",
+    "--today=2026-10-20",
+];
+
+fn pick(more: &[&str]) -> Ran {
+    refasten(&[&BRONZE[..], more].concat())
+}
+
+fn json(args: &[&str]) -> Value {
+    let ran = refasten(&[args, &["--format", "json"]].concat());
+    assert_eq!((ran.stderr.as_str(), ran.code), ("", Some(0)));
+    serde_json::from_str(&ran.stdout).unwrap()
+}
+
+fn pick_json(more: &[&str]) -> Value {
+    json(&[&BRONZE[..], more].concat())
+}
+
+/// A number of millimetres or newtons, to what a float carries.
+fn close(value: &Value, expected: f64) {
+    let value = value.as_f64().unwrap();
+    assert!(
+        (value - expected).abs() < 1e-9 * expected.abs().max(1.0),
+        "{value} for {expected}"
+    );
+}
+
+fn verdict<'a>(answer: &'a Value, check: &str) -> &'a str {
+    answer["checks"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|each| each["check"] == check)
+        .map_or("absent", |each| each["verdict"].as_str().unwrap())
+}
+
+#[test]
+fn the_book_screw_for_seven_eighths_planking() {
+    let answer = pick_json(&["--plank", "7/8in", "--frame", "1-3/4in"]);
+    let fastening = &answer["fastening"];
+    assert_eq!(fastening["kind"], "wood screw");
+    assert_eq!(fastening["metal"], "silicon bronze");
+    assert_eq!(fastening["gauge"], 14);
+    assert_eq!(fastening["gauge_system"], "american");
+    assert_eq!(fastening["label"], "No. 14 x 1-3/4 in");
+    assert_eq!(fastening["stock"], true);
+    close(&fastening["length_mm"], 44.45);
+    close(&fastening["diameter_mm"], 6.1468);
+    close(&answer["bung"]["diameter_mm"], 12.7);
+    close(&answer["bung"]["depth_mm"], 6.35);
+    let fit = &answer["fit"];
+    close(&fit["head_depth_mm"], 6.35);
+    close(&fit["embedment_mm"], 28.575);
+    close(&fit["wood_under_head_mm"], 15.875);
+    close(&fit["point_cover_mm"], 15.875);
+    // 90 % of the root .165 in, to the point: bronze in hard wood.
+    let pilot = &answer["holes"]["pilot"];
+    close(&pilot["exact_mm"], 3.7719);
+    assert_eq!(pilot["bit"], "5/32");
+    close(&pilot["depth_mm"], 50.8);
+    assert_eq!(answer["holes"]["shank"]["bit"], "1/4");
+    close(&answer["holes"]["shank"]["depth_mm"], 22.225);
+    close(&answer["holes"]["counterbore"]["exact_mm"], 12.8778);
+    let hold = &answer["hold"];
+    assert_eq!(hold["wet_service"], true);
+    assert_eq!(hold["valid_withdrawal"], true);
+    close(
+        &hold["withdrawal_design_n"],
+        0.7 * 2850.0 * 0.73 * 0.73 * 0.242 * 1.125 * 4.448_221_615_260_5,
+    );
+    assert!(hold["lateral_design_n"].is_null() && hold["modes_n"].is_null());
+    // Nothing needs mending.
+    for check in answer["checks"].as_array().unwrap() {
+        let verdict = check["verdict"].as_str().unwrap();
+        assert!(matches!(verdict, "ok" | "watch"), "{check}");
+        assert!(!check["basis"].as_str().unwrap().is_empty(), "{check}");
+    }
+    assert!(!answer["cautions"].as_array().unwrap().is_empty());
+    assert!(!answer["sources"].as_array().unwrap().is_empty());
+}
+
+#[test]
+fn a_shallow_frame_is_told_with_what_fits() {
+    let answer = pick_json(&["--plank", "7/8in", "--frame", "1in"]);
+    assert_eq!(verdict(&answer, "point-through"), "mend");
+    close(&answer["fit"]["point_cover_mm"], -3.175);
+    let fits: Vec<_> = answer["alternatives"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|each| each["fits"] == true)
+        .map(|each| each["label"].as_str().unwrap())
+        .collect();
+    assert_eq!(fits, ["No. 14 x 1-1/2 in"]);
+    let said = pick(&["--plank", "7/8in", "--frame", "1in"]);
+    assert!(
+        said.stdout.contains("comes through by 1/8 in"),
+        "{}",
+        said.stdout
+    );
+    assert_eq!(said.code, Some(0));
+}
+
+#[test]
+fn where_nothing_fits_the_cause_is_told() {
+    let said = pick(&["--plank", "7/8in", "--frame", "1/4in"]);
+    assert_eq!(said.code, Some(0));
+    assert!(
+        said.stdout.contains("the frame is too shallow for any"),
+        "{}",
+        said.stdout
+    );
+}
+
+#[test]
+fn a_fixed_screw_is_weighed_as_it_is() {
+    let answer = json(&[
+        "pick",
+        "--gauge",
+        "10",
+        "--length",
+        "2in",
+        "--bung-depth",
+        "0in",
+        "--plank",
+        "7/8in",
+        "--plank-sg",
+        "0.5",
+        "--frame",
+        "2in",
+        "--frame-sg",
+        "0.5",
+        "--metal",
+        "galvanised steel",
+        "--zone",
+        "inside",
+    ]);
+    close(&answer["fit"]["embedment_mm"], 28.575);
+    close(
+        &answer["hold"]["withdrawal_design_n"],
+        135.375 * 1.125 * 4.448_221_615_260_5,
+    );
+    assert_eq!(answer["hold"]["wet_service"], false);
+    assert!(answer["bung"].is_null());
+    assert!(answer["holes"]["counterbore"].is_null());
+    // Four gauges are left out between 10 and 14; in the standard they are two sizes apart.
+    assert_eq!(verdict(&answer, "gauge-off-rule"), "watch");
+}
+
+#[test]
+fn a_length_that_is_not_in_stock_is_said_to_be_so() {
+    // 1-1/8 in is not among the steps of the standard.
+    let answer = pick_json(&["--plank", "9/16in", "--frame", "1-1/2in"]);
+    assert_eq!(answer["fastening"]["label"], "No. 9 x 1-1/8 in");
+    assert_eq!(answer["fastening"]["stock"], false);
+    let remarks = answer["remarks"].to_string();
+    assert!(remarks.contains("1 in and 1-1/4 in"), "{remarks}");
+    // Planking under 5/8 in is stopped, not bunged.
+    assert!(answer["bung"].is_null());
+    close(&answer["fit"]["head_depth_mm"], 1.5875);
+}
+
+#[test]
+fn a_gauge_that_only_the_planking_table_has() {
+    let answer = pick_json(&["--plank", "1-1/2in", "--frame", "3in"]);
+    assert_eq!(answer["fastening"]["gauge"], 22);
+    assert!(answer["fastening"]["stock"].is_null());
+    assert!(answer["hold"]["withdrawal_design_n"].is_null());
+    // 11/16 would be under the head: the larger bung of the two printed.
+    close(&answer["bung"]["diameter_mm"], 19.05);
+    let remarks = answer["remarks"].to_string();
+    assert!(
+        remarks.contains("No. 22 has no published head"),
+        "{remarks}"
+    );
+}
+
+#[test]
+fn metals_are_weighed_by_where_they_are() {
+    let with = |metal, zone| {
+        json(&[
+            "pick", "--plank", "7/8in", "--frame", "2in", "--metal", metal, "--zone", zone,
+        ])
+    };
+    assert_eq!(
+        verdict(&with("naval brass", "underwater"), "brass-in-salt"),
+        "mend"
+    );
+    assert_eq!(
+        verdict(&with("naval brass", "inside"), "brass-in-salt"),
+        "ok"
+    );
+    assert_eq!(
+        verdict(&with("silicon bronze", "underwater"), "brass-in-salt"),
+        "ok"
+    );
+    assert_eq!(verdict(&with("mild steel", "deck"), "bare-steel"), "mend");
+    assert_eq!(
+        verdict(&with("mild steel", "inside"), "bare-steel"),
+        "watch"
+    );
+    assert_eq!(
+        verdict(&with("galvanised steel", "deck"), "bare-steel"),
+        "ok"
+    );
+    assert_eq!(verdict(&with("unknown", "deck"), "metal-unknown"), "mend");
+}
+
+#[test]
+fn everything_that_makes_no_sense_is_told_at_once() {
+    let ran = refasten(&[
+        "pick",
+        "--plank",
+        "0in",
+        "--plank-wood",
+        "Douglas-fir",
+        "--plank-sg",
+        "0.5",
+        "--frame",
+        "2 cubits",
+        "--gauge",
+        "11",
+        "--metal",
+        "silicone bronze",
+    ]);
+    assert_eq!((ran.stdout.as_str(), ran.code), ("", Some(2)));
+    for told in [
+        "--plank-sg: given beside --plank-wood",
+        "--frame: `cubits` is not a unit of length",
+        "--gauge: there is no No. 11 in the standard",
+        "help: 10 or 12",
+        "silicon bronze",
+    ] {
+        assert!(ran.stderr.contains(told), "{told}\n{}", ran.stderr);
+    }
+    for (args, told) in [
+        (
+            &["--plank", "0in"][..],
+            "--plank: a plank of no size at all",
+        ),
+        (
+            &["--plank", "5ft"],
+            "--plank: a plank of 60 in is not to be believed",
+        ),
+        (&["--plank", "3in"], "has no row for planking of 3 in"),
+        (
+            &["--plank", "1in", "--frame", "0mm"],
+            "--frame: a frame of no size at all",
+        ),
+        (
+            &["--plank", "1in", "--frame-sg", "3"],
+            "no wood has a specific gravity of 3",
+        ),
+        (
+            &["--plank", "1in", "--frame-sg", "inf"],
+            "not a specific gravity",
+        ),
+        (
+            &["--plank", "1in", "--gauge", "99"],
+            "there is no No. 99 in the standard",
+        ),
+        (
+            &["--plank", "1in", "--length", "3/4in"],
+            "does not reach the frame",
+        ),
+        (
+            &["--plank", "1in", "--bung-depth", "1in"],
+            "goes right through a plank",
+        ),
+        (
+            &["--frame", "1in"],
+            "--plank: the thickness of the plank is missing",
+        ),
+    ] {
+        let ran = refasten(&[&["pick"], args].concat());
+        assert_eq!((ran.stdout.as_str(), ran.code), ("", Some(2)), "{args:?}");
+        assert!(ran.stderr.contains(told), "{args:?}\n{}", ran.stderr);
+    }
+}
+
+#[test]
+fn drills_of_the_sets_one_owns() {
+    let pilot = |sets: &[&str]| {
+        let base = ["--plank", "7/8in", "--frame", "2in"];
+        pick_json(&[&base[..], sets].concat())["holes"]["pilot"]["bit"].clone()
+    };
+    // .1485 in: No. 25 is .1495, 5/32 .1563, 9/64 .1406, 3.8 mm .1496.
+    assert_eq!(pilot(&["--drills", "number"]), "No. 25");
+    assert_eq!(pilot(&["--drills", "fraction,number"]), "No. 25");
+    assert_eq!(pilot(&["--drills", "metric"]), "3.8 mm");
+    assert_eq!(pilot(&["--taper"]), "No. 14 taper");
+}
+
+#[test]
+fn other_gauges_and_other_units() {
+    let metric = pick_json(&["--plank", "22mm", "--frame", "45mm", "--gauges", "metric"]);
+    assert!(metric["fastening"]["gauge"].is_null());
+    assert_eq!(metric["fastening"]["gauge_system"], "metric");
+    close(&metric["fastening"]["diameter_mm"], 6.0);
+    let british = pick_json(&["--plank", "7/8in", "--frame", "2in", "--gauges", "british"]);
+    assert_eq!(british["fastening"]["gauge_system"], "british");
+    let said = pick(&["--plank", "7/8in", "--frame", "2in", "--units", "metric"]);
+    assert!(
+        said.stdout.contains("28.6 mm in the frame"),
+        "{}",
+        said.stdout
+    );
+}
+
+#[test]
+fn a_page_of_eighty_columns() {
+    let said = pick(&[
+        "--plank",
+        "1-1/8in",
+        "--frame",
+        "2in",
+        "--drills",
+        "number,letter",
+    ]);
+    for line in said.stdout.lines() {
+        assert!(line.chars().count() <= 80, "{line}");
+    }
+}
+
+/// Whatever is offered instead gives the same figures when it is asked for by itself.
+#[test]
+fn what_is_offered_is_what_is_got() {
+    for (plank, frame) in [("1/2in", "1in"), ("7/8in", "1in"), ("1-1/4in", "2-1/2in")] {
+        let answer = pick_json(&["--plank", plank, "--frame", frame]);
+        for other in answer["alternatives"].as_array().unwrap() {
+            let again = pick_json(&[
+                "--plank",
+                plank,
+                "--frame",
+                frame,
+                "--gauge",
+                &other["gauge"].to_string(),
+                "--length",
+                &format!("{}mm", other["length_mm"]),
+            ]);
+            assert_eq!(again["fastening"]["label"], other["label"]);
+            assert_eq!(again["fastening"]["stock"], other["stock"]);
+            assert_eq!(again["fit"]["embedment_mm"], other["embedment_mm"]);
+            assert_eq!(
+                again["hold"]["withdrawal_design_n"],
+                other["withdrawal_design_n"]
+            );
+            for failed in other["fails"].as_array().unwrap() {
+                let check = failed["check"].as_str().unwrap();
+                assert_eq!(verdict(&again, check), failed["verdict"], "{check}");
+            }
+        }
+    }
+}

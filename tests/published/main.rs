@@ -1,0 +1,3 @@
+//! Figures against the publications they come from, the source named beside each.
+
+mod withdrawal;
