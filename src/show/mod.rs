@@ -6,5 +6,6 @@
 mod cautions;
 mod page;
 pub mod pick;
+pub mod tables;
 
 pub use cautions::{AID, WORK};

@@ -32,7 +32,13 @@ impl<'a> Page<'a> {
         self.wrapped("- ", text)
     }
 
-    fn wrapped(&mut self, first: &str, text: &str) -> io::Result<()> {
+    /// A line that is laid out already; blanks at its end are dropped.
+    pub(super) fn laid_out(&mut self, line: &str) -> io::Result<()> {
+        writeln!(self.out, "{}", line.trim_end())
+    }
+
+    /// Sentences after a word of their own; where they run on, they are indented by two.
+    pub(super) fn wrapped(&mut self, first: &str, text: &str) -> io::Result<()> {
         let clean = Clean(text).to_string();
         let mut column = first.chars().count();
         write!(self.out, "{first}")?;

@@ -17,6 +17,19 @@ pub enum Status {
     Practice,
 }
 
+impl Status {
+    /// The word for it in the table files and in JSON.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Read => "read",
+            Self::Transcribed => "transcribed",
+            Self::Derived => "derived",
+            Self::Memory => "memory",
+            Self::Practice => "practice",
+        }
+    }
+}
+
 /// A publication.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Source {
@@ -37,16 +50,23 @@ pub struct Basis {
     pub note: &'static str,
 }
 
+/// In words: `public transcription`.
+impl fmt::Display for Status {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Read => "read in the source",
+            Self::Transcribed => "public transcription",
+            Self::Derived => "derived",
+            Self::Memory => "from memory, not checked",
+            Self::Practice => "common practice, no source",
+        })
+    }
+}
+
 /// One line for a person: source, status, note.
 impl fmt::Display for Basis {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let status = match self.status {
-            Status::Read => "read in the source",
-            Status::Transcribed => "public transcription",
-            Status::Derived => "derived",
-            Status::Memory => "from memory, not checked",
-            Status::Practice => "common practice, no source",
-        };
+        let status = self.status;
         match self.source {
             Some(source) => write!(f, "{} ({status}", source.title)?,
             None => write!(f, "{status}")?,

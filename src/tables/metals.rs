@@ -116,7 +116,7 @@ pub struct Metal {
 include!(concat!(env!("OUT_DIR"), "/metals.rs"));
 
 impl Metal {
-    /// All metals, the most active first within the table's order.
+    /// All metals, the most active first.
     pub fn all() -> &'static [Self] {
         METALS
     }

@@ -30,6 +30,7 @@ pub fn check(tables: &[Table], faults: &mut Vec<Fault>) {
         named_once(table, faults);
         rising(table, faults);
         own_law(table, faults);
+        refers(table, tables, faults);
     }
 }
 
@@ -140,6 +141,30 @@ fn magnitude(value: &Value) -> Option<f64> {
         Value::Whole(n) | Value::Volts(n) => *n as f64,
         _ => return None,
     })
+}
+
+/// Words that must stand in a column of another table.
+fn refers(table: &Table, tables: &[Table], faults: &mut Vec<Fault>) {
+    const REFERS: [(&str, &str, &str, &str); 2] = [
+        ("metals", "fits", "metal-fits", "metals"),
+        ("metal-rates", "metal", "metals", "name"),
+    ];
+    for (_, from, to, column) in REFERS.iter().filter(|law| law.0 == table.name) {
+        let known: Vec<&str> = tables
+            .iter()
+            .filter(|other| other.name == *to)
+            .flat_map(|other| other.rows.iter().map(move |row| other.cell(row, column)))
+            .flatten()
+            .map(|cell| cell.text.as_str())
+            .collect();
+        for row in &table.rows {
+            let word = table.cell(row, from).map(|cell| cell.text.as_str());
+            if let Some(word) = word.filter(|word| !known.contains(word)) {
+                let says = format!("`{from}`: there is no `{word}` in the table {to}");
+                faults.push(table.fault(row, says));
+            }
+        }
+    }
 }
 
 /// Laws that only some tables have: pairs of columns in order, and figures that another figure of

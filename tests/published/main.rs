@@ -1,3 +1,11 @@
 //! Figures against the publications they come from, the source named beside each.
 
+mod cells;
+mod drills;
+mod lead_holes;
+mod metals;
+mod nails;
+mod plank_rules;
+mod screws;
 mod withdrawal;
+mod woods;
