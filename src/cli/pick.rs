@@ -5,7 +5,7 @@ use clap::Args;
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::hull::Water;
-use crate::joint::{Grain, Limits, Timber, Zone};
+use crate::joint::{Grain, Limits, Timber, Zone, no_gauge};
 use crate::pick::{self, Ask, Fixed};
 use crate::show;
 use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Screw, Series, Wood};
@@ -86,18 +86,7 @@ impl Pick {
     /// Answers, in the format asked for.
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
         let ask = self.ask(desk.globals.units()).map_err(Stopped::Wrong)?;
-        let answer = pick::answer(&ask).map_err(|refusals| {
-            let mut reading = Reading::default();
-            for refusal in refusals {
-                reading.slip(&format!("--{}", refusal.option), refusal.misread);
-            }
-            Stopped::Wrong(reading.faults())
-        })?;
-        match desk.globals.format {
-            Format::Text => show::pick::text(desk.out, desk.width, &ask, &answer)?,
-            Format::Json => show::pick::json(desk.out, &ask, &answer)?,
-        }
-        Ok(Ended::Done)
+        reply(&ask, desk)
     }
 
     /// What was typed, as a question; or everything that cannot be read.
@@ -168,6 +157,22 @@ impl Pick {
     }
 }
 
+/// Answers a question, in the format asked for.
+fn reply(ask: &Ask, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+    let answer = pick::answer(ask).map_err(|refusals| {
+        let mut reading = Reading::default();
+        for refusal in refusals {
+            reading.slip(&format!("--{}", refusal.option), refusal.misread);
+        }
+        Stopped::Wrong(reading.faults())
+    })?;
+    match desk.globals.format {
+        Format::Text => show::pick::text(desk.out, desk.width, ask, &answer)?,
+        Format::Json => show::pick::json(desk.out, ask, &answer)?,
+    }
+    Ok(Ended::Done)
+}
+
 /// What was typed, unless it says that it is not known.
 fn known(typed: &Option<String>) -> Option<&String> {
     typed
@@ -219,17 +224,5 @@ fn screw(system: GaugeSystem, typed: &str) -> Result<&'static Screw, Misread> {
     let gauge: u8 = number.parse().map_err(|_| {
         Misread::new(format!("`{typed}` is not a gauge")).help("give its number: 14")
     })?;
-    Screw::by_gauge(system, gauge).ok_or_else(|| {
-        let gauges = || Screw::all(system).iter().filter_map(|screw| screw.gauge);
-        let under = gauges().filter(|each| *each < gauge).max();
-        let over = gauges().filter(|each| *each > gauge).min();
-        let help = match (under, over) {
-            (Some(under), Some(over)) => format!("{under} or {over}"),
-            (Some(end), None) | (None, Some(end)) => {
-                format!("the gauges end at {end}")
-            }
-            (None, None) => "no gauge is known".to_owned(),
-        };
-        Misread::new(format!("there is no No. {gauge} in the standard")).help(help)
-    })
+    Screw::by_gauge(system, gauge).ok_or_else(|| no_gauge(system, gauge))
 }

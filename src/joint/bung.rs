@@ -31,7 +31,9 @@ pub fn usual_depth(plank: Length, limits: &Limits) -> Length {
 
 /// The bung over a screw: the table's for its gauge, else by its head, the smallest sixteenth of
 /// an inch that is not smaller than the largest head by more than 1/64 in (derived; it gives the
-/// drill chart's counterbore at every gauge). `None` where no head is published either.
+/// drill chart's counterbore at every gauge). Over metric screws the smallest even millimetre:
+/// bungs are sold in 6, 8, 10 and 12 mm (trade catalogues, from memory). `None` where no head is
+/// published either.
 pub fn diameter_for(screw: &Screw, limits: &Limits) -> Option<Length> {
     let listed = match (screw.system, screw.gauge) {
         (GaugeSystem::American, Some(gauge)) => tables::Bung::over(gauge),
@@ -40,8 +42,12 @@ pub fn diameter_for(screw: &Screw, limits: &Limits) -> Option<Length> {
     listed.map(|bung| bung.diameter).or_else(|| {
         let head = screw.head.as_ref()?;
         let least = head.largest - limits.bound(limits::BUNG_UNDER_HEAD).length();
-        let sixteenths = (least.nm() + SIXTEENTH.nm() - 1).div_euclid(SIXTEENTH.nm());
-        Some(Length::from_64ths(4 * sixteenths.max(1)))
+        let step = match screw.system {
+            GaugeSystem::American | GaugeSystem::British => SIXTEENTH,
+            GaugeSystem::Metric => Length::from_nm(2_000_000),
+        };
+        let steps = (least.nm() + step.nm() - 1).div_euclid(step.nm());
+        Some(step * steps.max(1))
     })
 }
 

@@ -304,7 +304,8 @@ impl Size {
     }
 }
 
-fn no_gauge(system: GaugeSystem, gauge: u8) -> Misread {
+/// That a system has no such gauge, with the gauges on either side.
+pub(crate) fn no_gauge(system: GaugeSystem, gauge: u8) -> Misread {
     let known: Vec<u8> = Screw::all(system)
         .iter()
         .filter_map(|screw| screw.gauge)

@@ -71,6 +71,8 @@ pub enum Reach {
     ToThePoint,
     /// To half the thread.
     HalfTheThread,
+    /// To the point, because one taper bit bores shank hole and pilot together.
+    Taper,
 }
 
 impl Reach {
@@ -82,6 +84,9 @@ impl Reach {
             }
             Self::HalfTheThread => {
                 "Plate 6B wood-screw pilot-hole chart: pilot to half the threaded length (read in the source)"
+            }
+            Self::Taper => {
+                "common practice, no source: a taper bit bores shank hole and pilot in one, to the point"
             }
         }
     }
@@ -133,7 +138,11 @@ pub fn bore(
         } else {
             Drill::at_least(kit.drills, screw.shank).map(Bit::Drill)
         },
-        depth: seat.plank.max(seat.thread_begins()),
+        depth: if kit.taper {
+            seat.point()
+        } else {
+            seat.plank.max(seat.thread_begins())
+        },
     };
     Holes {
         counterbore,
@@ -161,14 +170,15 @@ fn pilot(
             Family::Bronze | Family::Brass | Family::Copper
         )
     });
-    // One taper bit bores shank hole and pilot, so it goes as deep as the point.
-    let reach = if kit.taper || (dense && soft_metal) {
+    let reach = if kit.taper {
+        Reach::Taper
+    } else if dense && soft_metal {
         Reach::ToThePoint
     } else {
         Reach::HalfTheThread
     };
     let depth = match reach {
-        Reach::ToThePoint => seat.point(),
+        Reach::ToThePoint | Reach::Taper => seat.point(),
         Reach::HalfTheThread => seat.point() - seat.thread.share(1, 2),
     };
     let bit = if kit.taper {

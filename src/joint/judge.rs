@@ -221,11 +221,6 @@ pub fn bare_steel(metal: &Metal, zone: Zone, relied_on: bool) -> Verdict {
     graded(bare, relied_on && zone.is_wet())
 }
 
-/// A metal that nobody knows: to be mended in wet zones (draw one and look), else to be watched.
-pub fn metal_unknown(zone: Zone) -> Verdict {
-    graded(true, zone.is_wet())
-}
-
 fn graded(is_so: bool, grave: bool) -> Verdict {
     match (is_so, grave) {
         (false, _) => Verdict::Ok,

@@ -15,6 +15,7 @@ mod timber;
 pub mod withdrawal;
 mod zone;
 
+pub(crate) use fastening::no_gauge;
 pub use fastening::{Bung, Kind, Plug, Size};
 pub use grain::Grain;
 pub use hold::{Hold, hold};

@@ -175,8 +175,8 @@ fn no_row(ask: &Ask) -> Refusal {
         _ => "give --gauge and --length to have them weighed".to_owned(),
     };
     let says = format!(
-        "{} has no row for planking of {}",
-        ask.rule.title,
+        "the {} rule has no row for planking of {}",
+        ask.rule.name,
         ask.plank.shown(ask.units)
     );
     Refusal {
@@ -212,15 +212,15 @@ fn remarks(ask: &Ask, wanted: Option<&Wanted>, fitted: &Fitted) -> Vec<String> {
     let fixed = ask.fixed.screw.is_some() && ask.fixed.length.is_some();
     match wanted {
         Some(wanted) if !fixed && !wanted.is_exact(ask.plank) => remarks.push(format!(
-            "{} has no row for {}: the nearest, {}, is taken",
-            ask.rule.title,
+            "the {} rule has no row for {}: the nearest, {}, is taken",
+            ask.rule.name,
             shown(ask.plank),
             shown(wanted.row_plank)
         )),
         Some(_) => {}
         None => remarks.push(format!(
-            "{} has no row for {}: nothing is weighed against it",
-            ask.rule.title,
+            "the {} rule has no row for {}: nothing is weighed against it",
+            ask.rule.name,
             shown(ask.plank)
         )),
     }

@@ -1,8 +1,10 @@
 //! One answer weighed check by check.
 
 use super::{Ask, Wanted, rule};
-use crate::joint::{Grain, Judgement, Limits, Plug, Seat, Verdict, judge, limits, withdrawal};
-use crate::tables::{self, Screw};
+use crate::joint::{
+    Grain, Judgement, Limits, Plug, Seat, Timber, Verdict, judge, limits, withdrawal,
+};
+use crate::tables::{self, Family, Screw};
 use crate::units::Length;
 
 /// One thing that was looked at, and what is to be said of it.
@@ -68,8 +70,7 @@ pub(super) fn of_screw(
 
 fn sizes(n: i64) -> String {
     match n {
-        1 => "one size".to_owned(),
-        2 => "two sizes".to_owned(),
+        1 => "1 size".to_owned(),
         n => format!("{n} sizes"),
     }
 }
@@ -233,12 +234,15 @@ pub(super) fn of_setting(ask: &Ask, screw: &Screw, seat: &Seat) -> Vec<Check> {
     if let Some(wood) = ask.member_wood {
         let gravity = wood.oven_dry();
         let inside = withdrawal::GRAVITIES.contains(&gravity.value);
+        let named = match wood {
+            Timber::Wood(wood) => format!("the specific gravity of {},", wood.name),
+            Timber::Gravity(_) => "a specific gravity of".to_owned(),
+        };
         checks.push(Check {
             check: "gravity-in-range",
             verdict: if inside { Verdict::Ok } else { Verdict::Watch },
             says: format!(
-                "{}, specific gravity {:.2}, {} the standard's range",
-                wood.name(),
+                "{named} {:.2} is {} the standard's range",
                 gravity.value,
                 if inside { "within" } else { "outside" }
             ),
@@ -263,37 +267,38 @@ fn metal(ask: &Ask, checks: &mut Vec<Check>) {
     let Some(metal) = ask.metal else {
         say(
             "metal-unknown",
-            judge::metal_unknown(ask.zone),
+            Verdict::Watch,
             "no metal is given: settle it before anything is bought".to_owned(),
             "common practice, no source",
         );
         return;
     };
     let zone = ask.zone;
-    let mut told = false;
-    for (check, verdict, bad, good) in [
-        (
+    let judged = match metal.family {
+        _ if metal.dealloys => Some((
             "brass-in-salt",
             judge::brass_in_salt(metal, zone, ask.salt, true),
             "loses its zinc in salt water and goes pink and weak",
-            "does not lose its zinc here",
-        ),
-        (
+            "keeps its zinc where salt water does not wet it",
+        )),
+        Family::Stainless => Some((
             "stainless-underwater",
             judge::stainless_underwater(metal, zone, true),
-            "shut off from oxygen in wet wood pits and cracks unseen",
-            "is not stainless steel under water",
-        ),
-        (
+            "corrodes fast in wet wood that shuts it off from oxygen",
+            "is not under water here",
+        )),
+        Family::Steel => Some((
             "bare-steel",
             judge::bare_steel(metal, zone, true),
             "has no zinc on it; ferrous fastenings must be hot-dip galvanised",
-            "is not bare steel",
-        ),
-    ] {
-        let ok = verdict == Verdict::Ok;
-        told |= !ok;
-        let says = if ok { good } else { bad };
+            "has zinc on it",
+        )),
+        _ => None,
+    };
+    let mut told = false;
+    if let Some((check, verdict, bad, good)) = judged {
+        told = verdict > Verdict::Ok;
+        let says = if told { bad } else { good };
         say(check, verdict, format!("{} {says}", metal.name), NVIC);
     }
     // What the table has against it otherwise, in the sea water that it speaks of.

@@ -2,7 +2,7 @@
 
 use std::io::{self, Write};
 
-use comfy_table::{ContentArrangement, Table, presets};
+use comfy_table::{ColumnConstraint, ContentArrangement, Table, presets};
 
 use crate::text::Clean;
 
@@ -75,6 +75,10 @@ impl<'a> Page<'a> {
             .set_header(heads);
         for row in rows {
             table.add_row(row.map(|cell| Clean(&cell).to_string()));
+        }
+        // What a row is about is never broken.
+        if let Some(column) = table.column_mut(0) {
+            column.set_constraint(ColumnConstraint::ContentWidth);
         }
         for line in table.to_string().lines() {
             writeln!(self.out, "{}", line.trim_end())?;

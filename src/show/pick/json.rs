@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use serde::Serialize;
 
 use super::bit_name;
-use crate::joint::{Hole, Plug};
+use crate::joint::{Hole, Kind, Plug};
 use crate::pick::{Alternative, Answer, Ask, Check, Way};
 use crate::show::{AID, WORK};
 use crate::units::{Force, Length};
@@ -123,7 +123,7 @@ pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
     let report = Report {
         format: 1,
         fastening: Fastening {
-            kind: "wood screw",
+            kind: Kind::WoodScrew.name(),
             metal: ask.metal.map(|metal| metal.name),
             gauge: screw.gauge,
             gauge_system: screw.system.to_string(),

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use super::bit_name;
-use crate::joint::{Bit, Hole, Plug, Verdict};
+use crate::joint::{Bit, Hole, Plug, Timber, Verdict};
 use crate::pick::{Alternative, Answer, Ask};
 use crate::show::page::Page;
 use crate::show::{AID, WORK};
@@ -43,6 +43,19 @@ fn first_lines(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()
     let shown = |length: Length| length.shown(ask.units);
     let metal = ask.metal.map_or("metal not settled", |metal| metal.name);
     page.line(&format!("{} flat-head wood screw, {metal}", answer.label()))?;
+    let wood =
+        |wood: Option<Timber>| wood.map_or_else(String::new, |wood| format!(" of {}", wood.name()));
+    let depth = ask.member.map_or_else(
+        || "of unknown depth".to_owned(),
+        |depth| format!("{} deep", shown(depth)),
+    );
+    page.line(&format!(
+        "For a plank {}{}, a frame {depth}{}; {}",
+        shown(ask.plank),
+        wood(ask.plank_wood),
+        wood(ask.member_wood),
+        ask.zone
+    ))?;
     page.line(&match &answer.plug {
         Plug::Bung(bung) => format!(
             "Bung {}, {} deep",
@@ -68,11 +81,20 @@ fn first_lines(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()
 fn holes(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
     let holes = &answer.holes;
     let pilot = holes.pilot.map(|pilot| pilot.hole);
-    let rows = [
-        ("counterbore", holes.counterbore),
-        ("shank", Some(holes.shank)),
-        ("pilot", pilot),
-    ];
+    let rows = if ask.taper {
+        // One bit, one stop.
+        [
+            ("counterbore", holes.counterbore),
+            ("shank and pilot", Some(holes.shank)),
+            ("", None),
+        ]
+    } else {
+        [
+            ("counterbore", holes.counterbore),
+            ("shank", Some(holes.shank)),
+            ("pilot", pilot),
+        ]
+    };
     let unit = match ask.units {
         Units::Inch => "in",
         Units::Metric => "mm",
@@ -98,7 +120,11 @@ fn holes(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
                 pilot.percent,
                 if pilot.dense { "dense" } else { "lighter" }
             ));
-            if let Some(chart) = pilot.chart {
+            let chosen = pilot.hole.bit.map(|bit| bit_name(bit, ask.units));
+            if let Some(chart) = pilot
+                .chart
+                .filter(|chart| Some(*chart) != chosen.as_deref())
+            {
                 note.push_str(&format!(" Charts differ: Plate 6B prints drill {chart}."));
             }
         }
@@ -264,13 +290,16 @@ fn alternative(other: &Alternative, units: Units) -> [String; 4] {
     if other.fits() {
         then.insert(0, "fits".to_owned());
     }
-    if other.stock == Some(false) {
-        then.push("not in stock".to_owned());
+    match other.stock {
+        Some(true) => {}
+        Some(false) => then.push("not in stock".to_owned()),
+        None => then.push("no published length".to_owned()),
     }
-    let pull = other.design.map_or_else(String::new, |force| match units {
-        Units::Inch => format!("{:.0}", force.pounds()),
-        Units::Metric => format!("{:.0}", force.newtons()),
-    });
+    let pull = match (other.design, units) {
+        (None, _) => "-".to_owned(),
+        (Some(force), Units::Inch) => format!("{:.0}", force.pounds()),
+        (Some(force), Units::Metric) => format!("{:.0}", force.newtons()),
+    };
     [
         other.label(),
         bare(other.embedment, units),
