@@ -8,7 +8,7 @@ use clap::{Args, ValueEnum};
 use crate::text::Fault;
 use crate::units::{Day, Units};
 
-use super::{Stopped, typed};
+use super::Stopped;
 
 /// Options of every command.
 #[derive(Debug, Args)]
@@ -36,7 +36,7 @@ pub struct Globals {
         env = "REFASTEN_TODAY",
         hide_env_values = true
     )]
-    today: Option<String>,
+    today: Option<Day>,
 }
 
 /// For whom to print.
@@ -66,18 +66,18 @@ impl Globals {
     /// The day to take as today.
     ///
     /// # Errors
-    /// When `--today` is not a day, or the clock stands before the year 1000.
+    /// When none is given and the clock of the machine stands before the year 1000.
     pub fn today(&self) -> Result<Day, Stopped> {
-        match &self.today {
-            Some(typed) => typed
-                .parse()
-                .map_err(|misread| Stopped::from(typed::fault("--today", misread))),
-            None => {
+        self.today
+            .or_else(|| {
                 let date = jiff::ZonedDateTime::now().date();
                 Day::new(date.year(), date.month(), date.day())
-                    .ok_or_else(|| Fault::new(None, "the clock of this machine is not set").into())
-            }
-        }
+            })
+            .ok_or_else(|| {
+                Fault::new(None, "the clock of this machine is not set")
+                    .help("give the day with --today")
+                    .into()
+            })
     }
 }
 

@@ -29,26 +29,31 @@ pub fn usual_depth(plank: Length, limits: &Limits) -> Length {
         .max(least)
 }
 
-/// The bung over a screw: the table's for its gauge, else by its head, the smallest sixteenth of
-/// an inch that is not smaller than the largest head by more than 1/64 in (derived; it gives the
-/// drill chart's counterbore at every gauge). Over metric screws the smallest even millimetre:
-/// bungs are sold in 6, 8, 10 and 12 mm (trade catalogues, from memory). `None` where no head is
+/// The bung over a screw: the table's for its gauge, else by its head. `None` where no head is
 /// published either.
 pub fn diameter_for(screw: &Screw, limits: &Limits) -> Option<Length> {
     let listed = match (screw.system, screw.gauge) {
         (GaugeSystem::American, Some(gauge)) => tables::Bung::over(gauge),
         _ => None,
     };
-    listed.map(|bung| bung.diameter).or_else(|| {
-        let head = screw.head.as_ref()?;
-        let least = head.largest - limits.bound(limits::BUNG_UNDER_HEAD).length();
-        let step = match screw.system {
-            GaugeSystem::American | GaugeSystem::British => SIXTEENTH,
-            GaugeSystem::Metric => Length::from_nm(2_000_000),
-        };
-        let steps = (least.nm() + step.nm() - 1).div_euclid(step.nm());
-        Some(step * steps.max(1))
-    })
+    listed
+        .map(|bung| bung.diameter)
+        .or_else(|| by_head(screw, limits))
+}
+
+/// The bung over a head: the smallest sixteenth of an inch that is not smaller than the largest
+/// head by more than 1/64 in (derived; it gives the drill chart's counterbore at every gauge).
+/// Over metric screws the smallest even millimetre: bungs are sold in 6, 8, 10 and 12 mm (trade
+/// catalogues, from memory).
+fn by_head(screw: &Screw, limits: &Limits) -> Option<Length> {
+    let head = screw.head.as_ref()?;
+    let least = head.largest - limits.bound(limits::BUNG_UNDER_HEAD).length();
+    let step = match screw.system {
+        GaugeSystem::American | GaugeSystem::British => SIXTEENTH,
+        GaugeSystem::Metric => Length::from_nm(2_000_000),
+    };
+    let steps = (least.nm() + step.nm() - 1).div_euclid(step.nm());
+    Some(step * steps.max(1))
 }
 
 #[cfg(test)]
@@ -70,6 +75,27 @@ mod tests {
             let plank: Length = plank.parse().unwrap();
             let usual = usual_depth(plank, &Limits::default());
             assert_eq!(usual, depth.parse().unwrap(), "{plank}");
+        }
+    }
+
+    /// Plate 6B (read), its counterbores in sixteenths; it alone has a No. 11.
+    #[test]
+    fn by_the_head_as_the_drill_chart_bores_it() {
+        let chart = [
+            (6, 5),
+            (7, 5),
+            (8, 6),
+            (9, 6),
+            (10, 6),
+            (12, 7),
+            (14, 8),
+            (16, 9),
+            (18, 10),
+        ];
+        for (gauge, sixteenths) in chart {
+            let screw = Screw::by_gauge(GaugeSystem::American, gauge).unwrap();
+            let bung = by_head(screw, &Limits::default());
+            assert_eq!(bung, Some(SIXTEENTH * sixteenths), "No. {gauge}");
         }
     }
 }

@@ -35,7 +35,7 @@ pub fn hold(screw: &Screw, thread: Length, wood: Option<Timber>, grain: Grain, z
     };
     let Some(wood) = wood else {
         hold.notes
-            .push("the member's wood is not known, so no withdrawal is worked".to_owned());
+            .push("the frame's wood is not known, so no withdrawal is worked".to_owned());
         return hold;
     };
     if grain == Grain::End {

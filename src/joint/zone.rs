@@ -74,7 +74,7 @@ impl FromStr for Zone {
             return Ok(zone);
         }
         let help = match nearest(&word, Self::ALL.map(Self::name)) {
-            Some(name) => format!("is it {name}?"),
+            Some(name) => format!("did you mean `{name}`?"),
             None => "one of underwater, wind and water, topsides, deck, inside".to_owned(),
         };
         Err(Misread::new(format!("`{}` is not a zone", text.trim())).help(help))
@@ -92,6 +92,6 @@ mod tests {
         }
         assert_eq!("Wind-and-Water".parse(), Ok(Zone::WindAndWater));
         let wrong = "topside".parse::<Zone>().unwrap_err();
-        assert_eq!(wrong.help.as_deref(), Some("is it topsides?"));
+        assert_eq!(wrong.help.as_deref(), Some("did you mean `topsides`?"));
     }
 }

@@ -2,7 +2,7 @@
 
 use super::answer::{self, Fitted};
 use super::{Ask, Check, Wanted, rule};
-use crate::joint::{Verdict, limits};
+use crate::joint::Verdict;
 use crate::tables::Screw;
 use crate::units::{Force, Length};
 
@@ -125,30 +125,4 @@ fn further(ask: &Ask, wanted: Option<&Wanted>, screw: &'static Screw) -> Vec<Alt
         })
         .take(MOST)
         .collect()
-}
-
-/// Why nothing fits, in words.
-pub(super) fn why_nothing(ask: &Ask, wanted: Option<&Wanted>, answered: &Fitted) -> String {
-    let (Some(member), Some(wanted)) = (ask.member, wanted) else {
-        return "nothing made fits here".to_owned();
-    };
-    let cover = ask.limits.bound(limits::POINT_MARGIN).length();
-    let most = ask.plank - answered.seat.head_depth + member - cover;
-    let by_rule = wanted.length + answered.seat.head_depth - ask.plank;
-    let stock = wanted.screw.stock_lengths();
-    match stock.iter().rev().find(|length| **length <= most) {
-        Some(longest) => {
-            let embedment = *longest + answered.seat.head_depth - ask.plank;
-            format!(
-                "the frame is too shallow for any: the longest {} that stays inside is {}, with {:.0} % of the rule's embedment",
-                wanted.screw.name(),
-                longest.shown(ask.units),
-                100.0 * embedment.max(Length::ZERO).over(by_rule)
-            )
-        }
-        None => format!(
-            "the frame is too shallow for any: no {} is made short enough to stay inside",
-            wanted.screw.name()
-        ),
-    }
 }

@@ -1,10 +1,9 @@
 //! The answer: one screw in its seat, with everything that follows from it.
 
 use super::alternatives::{self, Alternative};
-use super::{Ask, Check, Refusal, Wanted, check, rule};
-use crate::joint::{self, Bung, Hold, Holes, Kit, Plug, Seat, Verdict, bung};
+use super::{Ask, Check, Refusal, Wanted, check, rule, setting, words};
+use crate::joint::{self, Bung, Hold, Holes, Kit, Plug, Seat, bung};
 use crate::tables::Screw;
-use crate::text::Misread;
 use crate::units::{Length, Units};
 
 /// Which screw, drills and bung, how it sits, what it holds, and what is to be said of it.
@@ -62,7 +61,7 @@ pub fn answer(ask: &Ask) -> Result<Answer, Vec<Refusal>> {
     let screw = ask.fixed.screw.or(wanted.map(|wanted| wanted.screw));
     let length = ask.fixed.length.or(wanted.map(|wanted| wanted.length));
     let (Some(screw), Some(length)) = (screw, length) else {
-        refusals.push(no_row(ask));
+        refusals.push(words::no_row(ask));
         return Err(refusals);
     };
     let wanted = wanted.as_ref();
@@ -77,19 +76,19 @@ pub fn answer(ask: &Ask) -> Result<Answer, Vec<Refusal>> {
     let mut checks = fitted.checks(ask, wanted);
     let fits = alternatives::fits(&checks);
     let alternatives = alternatives::around(ask, wanted, &fitted);
-    let mut remarks = remarks(ask, wanted, &fitted);
+    let mut remarks = words::remarks(ask, wanted, &fitted);
     if !fits {
-        remarks.insert(0, misfit(&checks, &alternatives));
+        remarks.insert(0, words::misfit(&checks, &alternatives));
         if !alternatives.iter().any(Alternative::fits) {
-            remarks.insert(1, alternatives::why_nothing(ask, wanted, &fitted));
+            remarks.insert(1, words::why_nothing(ask, wanted, &fitted));
         }
     }
-    checks.extend(check::of_setting(ask, screw, seat));
+    checks.extend(setting::checks(ask, screw, seat));
     let hold = fitted.hold(ask);
     Ok(Answer {
         screw,
         stock: alternatives::in_stock(screw, length),
-        sources: sources(ask, screw, &holes, &hold),
+        sources: words::sources(ask, screw, &holes, &hold),
         holes,
         hold,
         checks,
@@ -162,129 +161,4 @@ fn bung_over(ask: &Ask, wanted: Option<&Wanted>, screw: &Screw) -> Option<Length
         .bung
         .or(rules_own)
         .or_else(|| bung::diameter_for(screw, &ask.limits))
-}
-
-fn no_row(ask: &Ask) -> Refusal {
-    let rows = ask.rule.rows;
-    let help = match (rows.first(), rows.last()) {
-        (Some(first), Some(last)) => format!(
-            "its rows run from {} to {}; follow another --rule, or give --gauge and --length to have them weighed",
-            first.plank.shown(ask.units),
-            last.plank.shown(ask.units)
-        ),
-        _ => "give --gauge and --length to have them weighed".to_owned(),
-    };
-    let says = format!(
-        "the {} rule has no row for planking of {}",
-        ask.rule.name,
-        ask.plank.shown(ask.units)
-    );
-    Refusal {
-        option: "plank",
-        misread: Misread::new(says).help(help),
-    }
-}
-
-/// That the screw does not fit, why, and what does.
-fn misfit(checks: &[Check], alternatives: &[Alternative]) -> String {
-    let bad: Vec<_> = checks
-        .iter()
-        .filter(|check| check.verdict >= Verdict::Mend)
-        .map(|check| check.says.as_str())
-        .collect();
-    let fit: Vec<_> = alternatives
-        .iter()
-        .filter(|other| other.fits())
-        .map(Alternative::label)
-        .collect();
-    let instead = if fit.is_empty() {
-        "nothing here fits instead".to_owned()
-    } else {
-        format!("what fits: {}", fit.join(", "))
-    };
-    format!("it does not fit: {}; {instead}", bad.join("; "))
-}
-
-/// What should be known of how the answer was come by.
-fn remarks(ask: &Ask, wanted: Option<&Wanted>, fitted: &Fitted) -> Vec<String> {
-    let shown = |length: Length| length.shown(ask.units);
-    let mut remarks = Vec::new();
-    let fixed = ask.fixed.screw.is_some() && ask.fixed.length.is_some();
-    match wanted {
-        Some(wanted) if !fixed && !wanted.is_exact(ask.plank) => remarks.push(format!(
-            "the {} rule has no row for {}: the nearest, {}, is taken",
-            ask.rule.name,
-            shown(ask.plank),
-            shown(wanted.row_plank)
-        )),
-        Some(_) => {}
-        None => remarks.push(format!(
-            "the {} rule has no row for {}: nothing is weighed against it",
-            ask.rule.name,
-            shown(ask.plank)
-        )),
-    }
-    let (screw, length) = (fitted.screw, fitted.seat.length);
-    match alternatives::in_stock(screw, length) {
-        Some(true) => {}
-        Some(false) => {
-            let stock = screw.stock_lengths();
-            let under = stock.iter().rev().find(|each| **each < length);
-            let over = stock.iter().find(|each| **each > length);
-            let near: Vec<_> = under
-                .into_iter()
-                .chain(over)
-                .map(|each| shown(*each))
-                .collect();
-            remarks.push(format!(
-                "{} is not a stock length of {}: the nearest in stock {} {}",
-                shown(length),
-                screw.name(),
-                if near.len() == 1 { "is" } else { "are" },
-                near.join(" and ")
-            ));
-        }
-        None => remarks.push(format!(
-            "{} has no published head, lengths or strength; its shank is by the gauge formula",
-            screw.name()
-        )),
-    }
-    if ask.member.is_none() {
-        remarks.push(
-            "the frame's depth is not known: measure it, so that the point does not come through"
-                .to_owned(),
-        );
-    }
-    remarks
-}
-
-/// What the answer rests on, each once.
-fn sources(ask: &Ask, screw: &Screw, holes: &Holes, hold: &Hold) -> Vec<String> {
-    let mut sources = vec![
-        format!("screw for the plank: {}", ask.rule.basis),
-        format!("shank: {}", screw.shank_basis),
-    ];
-    if let Some(head) = &screw.head {
-        sources.push(format!("head: {}", head.basis));
-    }
-    if let Some(pilot) = &holes.pilot {
-        sources.push(format!("thread root: {}", screw.root_basis));
-        sources.push(format!("pilot: {}", ask.lead_hole.basis));
-        sources.push(format!("pilot depth: {}", pilot.reach.source()));
-    }
-    if let Some(wood) = ask.member_wood {
-        sources.push(format!("{}: {}", wood.name(), wood.oven_dry().from));
-    }
-    if hold.design.is_some() {
-        sources.push(
-            "design withdrawal: 2850 G2 D, NDS-2018 12.2-2 (public transcription)".to_owned(),
-        );
-    }
-    if hold.ultimate.is_some() {
-        sources.push(
-            "withdrawal to failure: 15,700 G2 D, Wood Handbook FPL-GTR-190 eq. 8-10 (from memory, not checked)"
-                .to_owned(),
-        );
-    }
-    sources
 }

@@ -7,8 +7,10 @@ mod answer;
 mod ask;
 mod check;
 mod rule;
+mod setting;
 #[cfg(test)]
 mod tests;
+mod words;
 
 pub use alternatives::{Alternative, Way};
 pub use answer::{Answer, answer};

@@ -49,7 +49,9 @@ pub(super) fn wanted(ask: &Ask) -> Option<Wanted> {
                 .unwrap_or(least)
         }
         _ if ask.gauges == GaugeSystem::Metric => {
-            nearest(&screw.stock_lengths(), row.length).unwrap_or(row.length)
+            // Where no range is published the length still comes by 5 mm.
+            nearest(&screw.stock_lengths(), row.length)
+                .unwrap_or_else(|| row.length.nearest(Length::from_nm(5_000_000)))
         }
         _ => row.length,
     };

@@ -50,6 +50,17 @@ pub enum Value {
     Yes(bool),
 }
 
+/// A decimal of at most six places, or a fraction of whole numbers as near as a float comes: a
+/// third is not cut off at six places.
+fn number(text: &str) -> Option<f64> {
+    if let Some((over, under)) = text.split_once('/')
+        && let (Ok(over), Ok(under)) = (over.parse::<u32>(), under.parse::<u32>())
+    {
+        return (under > 0).then(|| f64::from(over) / f64::from(under));
+    }
+    Some(scaled(text, 1_000_000)? as f64 / 1e6)
+}
+
 /// Reads a cell, or says what is wrong with it.
 pub fn read(kind: Kind, unit: &str, text: &str) -> Result<Value, String> {
     let wrong = |what: &str| format!("`{text}` is not {what}");
@@ -65,11 +76,9 @@ pub fn read(kind: Kind, unit: &str, text: &str) -> Result<Value, String> {
                 .collect::<Option<_>>()
                 .ok_or_else(|| wrong("lengths in the column's unit, parted by `or`"))?,
         ),
-        Kind::Number => Value::Number(
-            scaled(text, 1_000_000).ok_or_else(|| wrong("a number of at most six decimals"))?
-                as f64
-                / 1e6,
-        ),
+        Kind::Number => {
+            Value::Number(number(text).ok_or_else(|| wrong("a number of at most six decimals"))?)
+        }
         Kind::Whole => Value::Whole(
             text.parse()
                 .ok()

@@ -1,5 +1,6 @@
 //! The answer of `pick`, for people and for programs.
 
+mod holes;
 mod json;
 mod text;
 
@@ -7,7 +8,7 @@ pub use json::json;
 pub use text::text;
 
 use crate::joint::Bit;
-use crate::units::Units;
+use crate::units::{Length, Units};
 
 /// What a bit is called in the shop.
 fn bit_name(bit: Bit, units: Units) -> String {
@@ -15,5 +16,14 @@ fn bit_name(bit: Bit, units: Units) -> String {
         Bit::Drill(drill) => drill.name.to_owned(),
         Bit::Counterbore(diameter) => diameter.shown(units),
         Bit::Taper(screw) => format!("{} taper", screw.name()),
+    }
+}
+
+/// A length without its unit, which stands in the head of the column.
+fn bare(length: Length, units: Units) -> String {
+    let shown = length.shown(units);
+    match shown.rsplit_once(' ') {
+        Some((number, _)) => number.to_owned(),
+        None => shown,
     }
 }

@@ -2,12 +2,11 @@
 
 use std::io::{self, Write};
 
-use super::bit_name;
-use crate::joint::{Bit, Hole, Plug, Timber, Verdict};
+use super::{bare, holes};
+use crate::joint::{Plug, Timber, Verdict};
 use crate::pick::{Alternative, Answer, Ask};
 use crate::show::page::Page;
 use crate::show::{AID, WORK};
-use crate::tables::Series;
 use crate::units::{Length, Units};
 
 /// Prints an answer as text.
@@ -18,7 +17,7 @@ pub fn text(out: &mut dyn Write, width: u16, ask: &Ask, answer: &Answer) -> io::
     let mut page = Page::new(out, width);
     first_lines(&mut page, ask, answer)?;
     page.gap()?;
-    holes(&mut page, ask, answer)?;
+    holes::table(&mut page, ask, answer)?;
     page.gap()?;
     fit_and_hold(&mut page, ask, answer)?;
     page.gap()?;
@@ -76,120 +75,6 @@ fn first_lines(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()
         page.line(&format!("Note: {remark}"))?;
     }
     Ok(())
-}
-
-fn holes(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
-    let holes = &answer.holes;
-    let pilot = holes.pilot.map(|pilot| pilot.hole);
-    let rows = if ask.taper {
-        // One bit, one stop.
-        [
-            ("counterbore", holes.counterbore),
-            ("shank and pilot", Some(holes.shank)),
-            ("", None),
-        ]
-    } else {
-        [
-            ("counterbore", holes.counterbore),
-            ("shank", Some(holes.shank)),
-            ("pilot", pilot),
-        ]
-    };
-    let unit = match ask.units {
-        Units::Inch => "in",
-        Units::Metric => "mm",
-    };
-    let rows = rows
-        .into_iter()
-        .filter_map(|(name, hole)| Some(row(name, hole?, ask.units)));
-    page.table(
-        [
-            "Hole",
-            "Bore with",
-            &format!("Exact, {unit}"),
-            "The bit is",
-            &format!("Stop, {unit}"),
-        ],
-        rows,
-    )?;
-    let mut note = "Stops are from the face of the plank.".to_owned();
-    match &holes.pilot {
-        Some(pilot) => {
-            note.push_str(&format!(
-                " Pilot {} % of the thread root, for {} wood.",
-                pilot.percent,
-                if pilot.dense { "dense" } else { "lighter" }
-            ));
-            let chosen = pilot.hole.bit.map(|bit| bit_name(bit, ask.units));
-            if let Some(chart) = pilot
-                .chart
-                .filter(|chart| Some(*chart) != chosen.as_deref())
-            {
-                note.push_str(&format!(" Charts differ: Plate 6B prints drill {chart}."));
-            }
-        }
-        None => note.push_str(" Name the frame's wood for the pilot."),
-    }
-    page.line(&note)
-}
-
-/// One row of the table of holes.
-fn row(name: &str, hole: Hole, units: Units) -> [String; 5] {
-    let with = match hole.bit {
-        Some(bit) => tool(bit, units),
-        None => "no drill in these sets".to_owned(),
-    };
-    let rounded = match hole.bit {
-        Some(Bit::Taper(_)) => "tapered".to_owned(),
-        Some(bit) => bit
-            .diameter()
-            .map_or_else(String::new, |bit| against(bit - hole.exact, units)),
-        None => String::new(),
-    };
-    let thousandths = match units {
-        Units::Inch => format!("{:.3}", hole.exact.inches()),
-        Units::Metric => bare(hole.exact, units),
-    };
-    [
-        name.to_owned(),
-        with,
-        thousandths,
-        rounded,
-        bare(hole.depth, units),
-    ]
-}
-
-/// What to pick up. A drill's number is no screw's gauge, so a drill is always called one.
-fn tool(bit: Bit, units: Units) -> String {
-    let name = bit_name(bit, units);
-    match bit {
-        Bit::Drill(drill) if drill.series == Series::Fraction => format!("drill {name} in"),
-        Bit::Drill(_) => format!("drill {name}"),
-        Bit::Counterbore(_) => format!("bit {name}"),
-        Bit::Taper(_) => format!("{name} bit"),
-    }
-}
-
-/// How a bit differs from what was asked for.
-fn against(over: Length, units: Units) -> String {
-    let (way, by) = match over {
-        over if over > Length::ZERO => ("larger", over),
-        over if over < Length::ZERO => ("smaller", -over),
-        _ => return "exact".to_owned(),
-    };
-    match units {
-        Units::Inch => format!("{:.3} {way}", by.inches()),
-        Units::Metric => format!("{:.2} {way}", by.mm()),
-    }
-}
-
-/// A length without its unit, which stands in the head of the column.
-fn bare(length: Length, units: Units) -> String {
-    let shown = length.shown(units);
-    match shown.rsplit_once(' ') {
-        Some((number, _)) => number.to_owned(),
-        None => shown,
-    }
 }
 
 fn fit_and_hold(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
