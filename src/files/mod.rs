@@ -1,7 +1,7 @@
 //! Reading and writing the files of a boat folder, safely.
 //!
 //! A file is read in four steps, so that every fault of it is told in one run and one bad record
-//! hides no other: its bytes are made into text, [`split_log`] or [`split_hull`] cuts the
+//! hides no other: [`load`] and [`decode`] make text of its bytes, [`split_log`] or [`split_hull`] cuts the
 //! text into [`Piece`]s, a guard refuses what a record may not hold, and [`read`] reads each
 //! piece alone into a struct declared by [`record!`](crate::record). A [`Reader`] then makes
 //! values of its texts:
@@ -51,12 +51,24 @@
 //! assert_eq!(says.len(), 3);
 //! ```
 
+mod append;
+mod decode;
 mod guard;
+mod lock;
 mod reader;
 mod record;
+mod repair;
+mod replace;
+#[cfg(test)]
+mod shapes;
 mod slips;
 mod split;
 
+pub use append::{AppendError, Appending, LOG_HEADER, append, append_to};
+pub use decode::{Decoded, LARGEST, decode, load};
+pub use lock::{FolderLock, LOCK_FILE};
 pub use reader::Reader;
 pub use record::{Given, Here, Keys, OneOrMany, Slot, Text, read};
+pub use repair::{Mended, mend, torn};
+pub use replace::replace;
 pub use split::{Body, Part, Piece, Wrap, split_hull, split_log};

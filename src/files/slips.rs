@@ -34,6 +34,14 @@ pub fn find(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
     }
     for two in words.windows(2) {
         if let [a, b] = two
+            && matches!(a.mark, Mark::CloseMap | Mark::CloseList)
+            && b.mark == Mark::Colon
+        {
+            let says = "a list or a record in braces cannot be a key";
+            faults.push(piece.fault(b.at.clone(), says));
+            return;
+        }
+        if let [a, b] = two
             && a.mark == Mark::Quoted
             && matches!(b.mark, Mark::Plain | Mark::Quoted | Mark::Stray)
             && same_line(piece, a, b)
@@ -46,7 +54,7 @@ pub fn find(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
     }
 }
 
-/// Brackets that are never closed, or closed by the wrong one.
+/// Brackets that are never closed, or closed by the wrong one, or that hold a stray colon.
 fn brackets(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
     let mut open: Vec<&Token> = Vec::new();
     for token in tokens {
@@ -57,6 +65,12 @@ fn brackets(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
             }
             Mark::CloseMap => Mark::OpenMap,
             Mark::CloseList => Mark::OpenList,
+            Mark::Colon if open.last().is_some_and(|o| o.mark == Mark::OpenList) => {
+                let says = "a colon stands in a list of texts";
+                let help = "a text with a colon needs quotes; a record in a list needs braces";
+                faults.push(piece.fault(token.at.clone(), says).help(help));
+                return;
+            }
             _ => continue,
         };
         if open.pop().is_none_or(|opened| opened.mark != fits) {

@@ -1,5 +1,7 @@
 //! A file cut into the records it is made of, each to be read alone.
 
+use std::collections::HashSet;
+
 use crate::text::outline::{Shape, outline};
 use crate::text::tokens::Begins;
 use crate::text::{Clean, Fault, FileId, Origin};
@@ -99,6 +101,7 @@ pub fn split_log<'a>(text: &'a str, faults: &mut Vec<Fault>) -> Vec<Piece<'a>> {
 pub fn split_hull<'a>(text: &'a str, faults: &mut Vec<Fault>) -> Vec<Part<'a>> {
     let mut cut = Cutter::new(text, FileId::Hull, faults);
     let mut parts: Vec<Part<'a>> = Vec::new();
+    let mut known: HashSet<&str> = HashSet::new();
     while let Some(line) = cut.next_line() {
         if line.blank {
             continue;
@@ -127,11 +130,11 @@ pub fn split_hull<'a>(text: &'a str, faults: &mut Vec<Fault>) -> Vec<Part<'a>> {
                 Body::Value(piece)
             }
         };
-        if parts.iter().any(|part| part.key == key) {
+        if known.insert(key) {
+            parts.push(Part { key, origin, body });
+        } else {
             let says = format!("`{}` is given twice", Clean(key));
             cut.tell(&line, says, "put all of it under one key");
-        } else {
-            parts.push(Part { key, origin, body });
         }
     }
     parts

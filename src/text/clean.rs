@@ -27,7 +27,7 @@ impl fmt::Display for Clean<'_> {
 }
 
 /// Control characters, and the marks that reorder or hide text on a screen.
-fn is_unsafe(c: char) -> bool {
+pub(super) fn is_unsafe(c: char) -> bool {
     c.is_control()
         || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
 }

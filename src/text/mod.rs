@@ -4,6 +4,7 @@
 //! reader of the record around it turns that into a [`Fault`] that knows file and field.
 
 mod clean;
+mod draw;
 mod fault;
 mod locate;
 mod misread;
@@ -13,6 +14,7 @@ pub(crate) mod tokens;
 mod words;
 
 pub use clean::Clean;
+pub use draw::{Spot, Texts, draw, spot};
 pub use fault::{Fault, FileId, Origin, Step};
 pub use locate::locate;
 pub use misread::Misread;

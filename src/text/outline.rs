@@ -56,7 +56,7 @@ pub fn of_tokens(all: &[Token], text: &str) -> Node {
         next: 0,
         text,
     };
-    build.node(0, None)
+    build.node(0, 0, 0)
 }
 
 struct Build<'a> {
@@ -96,8 +96,9 @@ impl<'a> Build<'a> {
         }
     }
 
-    /// The value that begins at the next token, if it stands deeper than the column `around`.
-    fn node(&mut self, depth: usize, around: Option<usize>) -> Node {
+    /// The value that begins at the next token. On another line than the mark before it, it must
+    /// stand at column `least` or deeper, the first dash of a list at `least_dash` or deeper.
+    fn node(&mut self, depth: usize, least: usize, least_dash: usize) -> Node {
         let Some(token) = self.peek() else {
             return self.nothing();
         };
@@ -105,11 +106,11 @@ impl<'a> Build<'a> {
         let first = self.next.checked_sub(1).and_then(|n| self.tokens.get(n));
         let on_line = first.is_some_and(|t| self.same_line(t.at.end, start));
         let column = self.column(start);
-        let item = token.mark == Mark::Dash;
-        if let Some(around) = around
-            && !on_line
-            && (column < around || column == around && !item)
-        {
+        let least = match token.mark {
+            Mark::Dash => least_dash,
+            _ => least,
+        };
+        if !on_line && column < least {
             return self.nothing();
         }
         match token.mark {
@@ -154,7 +155,7 @@ impl<'a> Build<'a> {
             && self.column(token.at.start) == column
         {
             self.next += 1;
-            let item = self.node(depth + 1, Some(column));
+            let item = self.node(depth + 1, column + 1, column + 1);
             end = item.at.end;
             items.push(item);
         }
@@ -174,7 +175,7 @@ impl<'a> Build<'a> {
             && self.mark(1) == Some(Mark::Colon)
         {
             self.next += 2;
-            let value = self.node(depth + 1, Some(column));
+            let value = self.node(depth + 1, column + 1, column);
             end = value.at.end;
             pairs.push(Pair {
                 key: key.at.clone(),

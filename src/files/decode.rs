@@ -1,0 +1,251 @@
+//! The bytes of a file made into text, or refused in words that say what was saved wrongly.
+
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+use crate::text::{Fault, FileId, Origin};
+
+/// The longest file that is read, in bytes. A log of a million entries is a quarter of it.
+pub const LARGEST: u64 = 64 * 1024 * 1024;
+
+/// More faults than this in one file's bytes are not told.
+const MOST: usize = 20;
+
+/// A file's text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Decoded {
+    /// The text without a byte-order mark, line ends as they are. Bytes that are not text stand
+    /// as U+FFFD, so that a fault can be shown at its place.
+    pub text: String,
+    /// Whether the text is to be read further. Where it is not, the faults say why.
+    pub sound: bool,
+}
+
+/// Reads a file that is one of a boat folder. What is wrong with its bytes is told as faults.
+///
+/// # Errors
+///
+/// Where the system cannot read it.
+pub fn load(path: &Path, file: FileId, faults: &mut Vec<Fault>) -> io::Result<Decoded> {
+    let known = path.metadata()?;
+    if !known.is_file() {
+        return Err(io::Error::other("it is not a file"));
+    }
+    let mut bytes = Vec::new();
+    if known.len() <= LARGEST {
+        // It may have grown since; one byte more than is allowed shows it.
+        File::open(path)?
+            .take(LARGEST + 1)
+            .read_to_end(&mut bytes)?;
+    }
+    if known.len() > LARGEST || bytes.len() as u64 > LARGEST {
+        let says = format!("the file is longer than {} MiB", LARGEST / 1024 / 1024);
+        faults.push(Fault::new(Some(start_of(file)), says));
+        return Ok(Decoded {
+            text: String::new(),
+            sound: false,
+        });
+    }
+    Ok(decode(file, &bytes, faults))
+}
+
+/// Makes text of the bytes of a file. Text in UTF-16, bytes that are not UTF-8, control
+/// characters and marks left by a merge are told as faults, and then the text is not sound.
+pub fn decode(file: FileId, bytes: &[u8], faults: &mut Vec<Fault>) -> Decoded {
+    let before = faults.len();
+    if utf16(bytes) {
+        let fault = Fault::new(Some(start_of(file)), "this file was saved as UTF-16");
+        faults.push(fault.help("save it as UTF-8"));
+        return Decoded {
+            text: String::new(),
+            sound: false,
+        };
+    }
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    let mut told = Told {
+        file,
+        left: MOST,
+        faults,
+    };
+    let mut text = String::with_capacity(bytes.len());
+    for chunk in bytes.utf8_chunks() {
+        text.push_str(chunk.valid());
+        if let Some(byte) = chunk.invalid().first() {
+            let says = format!("the byte {byte:02X} is not UTF-8 text");
+            told.push(&text, text.len(), 3, says, "save the file as UTF-8");
+            text.push(char::REPLACEMENT_CHARACTER);
+        }
+    }
+    characters(&text, &mut told);
+    merge_marks(&text, &mut told);
+    let sound = faults.len() == before;
+    Decoded { text, sound }
+}
+
+/// By its byte-order mark, or by every other byte of its beginning being nought.
+fn utf16(bytes: &[u8]) -> bool {
+    let head = bytes.get(..64.min(bytes.len())).unwrap_or_default();
+    let nought = |of: usize| {
+        let mut pairs = head.chunks_exact(2);
+        pairs.all(|pair| pair.iter().position(|byte| *byte == 0) == Some(of))
+    };
+    bytes.starts_with(b"\xff\xfe")
+        || bytes.starts_with(b"\xfe\xff")
+        || head.len() >= 4 && (nought(0) || nought(1))
+}
+
+fn start_of(file: FileId) -> Origin {
+    Origin {
+        file,
+        byte: 0,
+        line: 1,
+    }
+}
+
+/// Faults of a text, up to so many.
+struct Told<'f> {
+    file: FileId,
+    left: usize,
+    faults: &'f mut Vec<Fault>,
+}
+
+impl Told<'_> {
+    fn push(&mut self, text: &str, at: usize, len: usize, says: impl Into<String>, help: &str) {
+        let Some(left) = self.left.checked_sub(1) else {
+            return;
+        };
+        self.left = left;
+        let before = text.get(..at).unwrap_or_default();
+        let lines = before.bytes().filter(|byte| *byte == b'\n').count();
+        let origin = Origin {
+            file: self.file,
+            byte: before.rfind('\n').map_or(0, |end| end + 1),
+            line: u32::try_from(lines + 1).unwrap_or(u32::MAX),
+        };
+        let fault = Fault {
+            bytes: Some(at..at + len),
+            ..Fault::new(Some(origin), says)
+        };
+        self.faults.push(fault.help(help));
+    }
+}
+
+/// Characters that have no place in a file written by hand, and hide in most editors.
+fn characters(text: &str, told: &mut Told<'_>) {
+    let mut lone_return = false;
+    for (at, c) in text.char_indices() {
+        if told.left == 0 {
+            return;
+        }
+        match c {
+            '\t' | '\n' => {}
+            '\r' => {
+                let ends = text
+                    .get(at + 1..)
+                    .is_some_and(|rest| rest.starts_with('\n'));
+                if !ends && !lone_return {
+                    lone_return = true;
+                    let says = "a carriage return stands here without a line feed";
+                    let help = "save the file with line ends of Linux or of Windows";
+                    told.push(text, at, 1, says, help);
+                }
+            }
+            _ if c.is_control() => {
+                let says = format!("the control character U+{:04X} stands here", u32::from(c));
+                told.push(text, at, c.len_utf8(), says, "take it out");
+            }
+            '\u{2028}' | '\u{2029}' | '\u{feff}' | '\u{fffe}' | '\u{ffff}' => {
+                let says = format!("the hidden character U+{:04X} stands here", u32::from(c));
+                told.push(text, at, c.len_utf8(), says, "take it out");
+            }
+            _ => {}
+        }
+    }
+}
+
+/// The marks that version control leaves where two people changed the same lines.
+fn merge_marks(text: &str, told: &mut Told<'_>) {
+    let (mut at, mut open) = (0, false);
+    for line in text.split_inclusive('\n') {
+        let words = line.trim_end();
+        let opens = is_mark(words, "<<<<<<<");
+        let closes = is_mark(words, ">>>>>>>");
+        let between = words == "=======" || is_mark(words, "|||||||");
+        if opens || !open && (closes || between) {
+            let says = "a merge was left unfinished here";
+            let help = "keep the lines that are right and take out the lines that begin with \
+                        `<<<<<<<`, `=======` and `>>>>>>>`";
+            told.push(text, at, words.len(), says, help);
+        }
+        open = (open || opens) && !closes;
+        at += line.len();
+    }
+}
+
+fn is_mark(line: &str, mark: &str) -> bool {
+    line.strip_prefix(mark)
+        .is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The text, and each fault's line and pointed bytes.
+    fn told(bytes: &[u8]) -> (Decoded, Vec<(u32, String, String)>) {
+        let mut faults = Vec::new();
+        let decoded = decode(FileId::Log, bytes, &mut faults);
+        let told = faults.iter().map(|fault| {
+            let at = fault.bytes.clone().and_then(|at| decoded.text.get(at));
+            let line = fault.origin.map_or(0, |origin| origin.line);
+            (line, at.unwrap_or_default().to_owned(), fault.says.clone())
+        });
+        let told = told.collect();
+        (decoded, told)
+    }
+
+    #[test]
+    fn windows_files_are_read_as_they_are() {
+        let (decoded, faults) = told(b"\xef\xbb\xbf# a\r\n- {b: \t1}\r\n");
+        assert_eq!(faults, []);
+        assert_eq!(decoded.text, "# a\r\n- {b: \t1}\r\n");
+        assert!(decoded.sound);
+    }
+
+    #[test]
+    fn what_is_no_text_is_refused_at_its_place() {
+        for (bytes, line, at, says) in [
+            (&b"\xff\xfe-\0 \0"[..], 1, "", "UTF-16"),
+            (b"-\0 \0{\0a\0", 1, "", "UTF-16"),
+            (b"a\n- n\xe9e\n", 2, "\u{fffd}", "byte E9"),
+            (b"a\n- \0\n", 2, "\0", "U+0000"),
+            (b"a\n- \x1b[31m\n", 2, "\x1b", "U+001B"),
+            (b"a\rb\rc", 1, "\r", "carriage return"),
+            ("a\n\u{2028}".as_bytes(), 2, "\u{2028}", "hidden"),
+        ] {
+            let (decoded, faults) = told(bytes);
+            assert!(!decoded.sound);
+            assert_eq!(faults.len(), 1, "{faults:?}");
+            assert_eq!((faults[0].0, faults[0].1.as_str()), (line, at));
+            assert!(faults[0].2.contains(says), "{faults:?}");
+        }
+    }
+
+    #[test]
+    fn each_unfinished_merge_is_told_once() {
+        let text = b"- {a: 1}\n<<<<<<< HEAD\n- {a: 2}\n=======\n- {a: 3}\n>>>>>>> other\n- {n: \"\n =======\n\"}\n=======\n";
+        let (_, faults) = told(text);
+        let at: Vec<_> = faults
+            .iter()
+            .map(|(line, at, _)| (*line, at.as_str()))
+            .collect();
+        assert_eq!(at, [(2, "<<<<<<< HEAD"), (10, "=======")]);
+    }
+
+    #[test]
+    fn a_file_full_of_rubbish_gives_few_faults() {
+        let (_, faults) = told(&vec![1; 100_000]);
+        assert_eq!(faults.len(), MOST);
+    }
+}

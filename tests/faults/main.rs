@@ -1,0 +1,4 @@
+//! Bad files and failing disks: never a panic, never a lost or half-written entry.
+
+mod hostile;
+mod writing;
