@@ -53,6 +53,7 @@
 
 mod append;
 mod decode;
+mod given;
 mod guard;
 mod lock;
 mod reader;
@@ -63,12 +64,14 @@ mod replace;
 mod shapes;
 mod slips;
 mod split;
+mod unreadable;
 
 pub use append::{AppendError, Appending, LOG_HEADER, append, append_to};
 pub use decode::{Decoded, LARGEST, decode, load};
+pub use given::{Given, OneOrMany, Text};
 pub use lock::{FolderLock, LOCK_FILE};
 pub use reader::Reader;
-pub use record::{Given, Here, Keys, OneOrMany, Slot, Text, read};
+pub use record::{Here, Keys, Slot, read};
 pub use repair::{Mended, mend, torn};
 pub use replace::replace;
 pub use split::{Body, Part, Piece, Wrap, split_hull, split_log};

@@ -2,7 +2,7 @@
 
 use std::str::FromStr;
 
-use super::record::{Given, OneOrMany, Text};
+use super::given::{Given, OneOrMany, Text};
 use crate::text::{Fault, Misread, Origin, Step};
 
 /// Reads the fields of one record; what cannot be read is told, and the reading goes on.

@@ -8,62 +8,12 @@ use serde::de::{
     Deserialize, DeserializeSeed, Deserializer, IgnoredAny, MapAccess, SeqAccess, Visitor,
 };
 
+use super::given::{Given, Scalar};
 use super::split::{Piece, Wrap};
+use super::unreadable::unreadable;
 use super::{guard, slips};
 use crate::text::outline::{Node, Pair, Shape};
 use crate::text::{Clean, Fault, nearest};
-
-/// A field of a record: left out, given wrongly (and told), or given.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub enum Given<T> {
-    /// The key is not there.
-    #[default]
-    Missing,
-    /// The key is there, and the fault of its value is told.
-    Faulty,
-    /// The value.
-    Is(T),
-}
-
-impl<T> Given<T> {
-    /// The value, where there is one.
-    pub fn as_ref(&self) -> Option<&T> {
-        match self {
-            Self::Is(value) => Some(value),
-            Self::Missing | Self::Faulty => None,
-        }
-    }
-}
-
-/// A value exactly as it was typed, never empty: `1.10` stays `1.10`.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Text(String);
-
-impl Text {
-    /// The text.
-    pub fn as_str(&self) -> &str {
-        &self.0
-    }
-}
-
-/// One text, or a list of them.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum OneOrMany {
-    /// One text, not in a list.
-    One(Text),
-    /// A list, perhaps of one, never empty.
-    Many(Vec<Text>),
-}
-
-impl OneOrMany {
-    /// The texts.
-    pub fn texts(&self) -> &[Text] {
-        match self {
-            Self::One(text) => std::slice::from_ref(text),
-            Self::Many(texts) => texts,
-        }
-    }
-}
 
 /// Declares a struct that one record is read into: each field a [`Text`], a [`OneOrMany`] or
 /// another such struct, with the key it is written under.
@@ -138,10 +88,10 @@ pub trait Slot: Sized {
 /// The place in a record that is being read.
 #[derive(Debug)]
 pub struct Here<'a> {
-    piece: &'a Piece<'a>,
-    name: &'a str,
-    node: &'a Node,
-    faults: &'a mut Vec<Fault>,
+    pub(super) piece: &'a Piece<'a>,
+    pub(super) name: &'a str,
+    pub(super) node: &'a Node,
+    pub(super) faults: &'a mut Vec<Fault>,
 }
 
 /// With as many faults as this told, no more records are read: the file is not what it says.
@@ -191,35 +141,8 @@ pub fn read<S: Slot>(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Given<S> {
     }
 }
 
-/// What the YAML reader says, at its place.
-fn unreadable(piece: &Piece<'_>, error: &serde_yaml::Error) -> Fault {
-    let said = error.to_string();
-    let plain = said.split(" at line ").next().unwrap_or_default();
-    let says = match plain {
-        "did not find expected ',' or '}'" => "a comma or `}` is missing here".to_owned(),
-        "did not find expected ',' or ']'" => "a comma or `]` is missing here".to_owned(),
-        "mapping values are not allowed in this context" => {
-            "a colon is not allowed here".to_owned()
-        }
-        "could not find expected ':'" => "a key without a colon".to_owned(),
-        _ => format!("this record cannot be read: {}", Clean(plain)),
-    };
-    let at = error.location().map_or(0..1, |place| {
-        let line = place.line().saturating_sub(1);
-        let mut lines = piece.text.split_inclusive('\n');
-        let before: usize = lines.clone().take(line).map(str::len).sum();
-        let words = lines.nth(line).unwrap_or_default();
-        let column = place.column().saturating_sub(1);
-        let start = words.char_indices().nth(column);
-        let start = before + start.map_or(words.trim_end().len(), |(at, _)| at);
-        start..start + 1
-    });
-    let help = "a text with `: ` or ` #`, or with a comma or bracket between braces, needs quotes";
-    piece.fault(at, says).help(help)
-}
-
 /// Reads a value in its place.
-struct Seed<'a, S>(Here<'a>, PhantomData<S>);
+pub(super) struct Seed<'a, S>(pub(super) Here<'a>, pub(super) PhantomData<S>);
 
 impl<'de, S: Slot> DeserializeSeed<'de> for Seed<'_, S> {
     type Value = Given<S>;
@@ -251,7 +174,12 @@ impl<'de, T: DeserializeSeed<'de>> Visitor<'de> for Only<T> {
 }
 
 impl<'a> Here<'a> {
-    fn fault(&mut self, at: &Range<usize>, says: impl Into<String>, help: Option<String>) {
+    pub(super) fn fault(
+        &mut self,
+        at: &Range<usize>,
+        says: impl Into<String>,
+        help: Option<String>,
+    ) {
         let mut fault = self.piece.fault(at.clone(), says);
         fault.help = help;
         self.faults.push(fault);
@@ -279,7 +207,7 @@ impl<'a> Here<'a> {
     }
 
     /// Passes over a value of the wrong shape and tells it.
-    fn wrong<'de, T, D: Deserializer<'de>>(
+    pub(super) fn wrong<'de, T, D: Deserializer<'de>>(
         mut self,
         due: &str,
         from: D,
@@ -307,92 +235,6 @@ impl<'a> Here<'a> {
             Shape::Map(_) => from.deserialize_map(KeysOf(self, PhantomData)),
             _ => self.wrong("a record of keys in braces", from),
         }
-    }
-}
-
-/// Reads a text, whatever kind of scalar YAML takes it for.
-struct Scalar;
-
-impl<'de> Visitor<'de> for Scalar {
-    type Value = String;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a text")
-    }
-
-    fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<String, E> {
-        Ok(text.to_owned())
-    }
-}
-
-impl<'de> DeserializeSeed<'de> for Scalar {
-    type Value = String;
-
-    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<String, D::Error> {
-        from.deserialize_str(self)
-    }
-}
-
-impl Slot for Text {
-    fn fill<'de, D: Deserializer<'de>>(
-        mut here: Here<'_>,
-        from: D,
-    ) -> Result<Given<Self>, D::Error> {
-        if !matches!(here.node.shape, Shape::Plain | Shape::Quoted) {
-            return here.wrong("one text", from);
-        }
-        let text = Scalar.deserialize(from)?;
-        if text.trim().is_empty() {
-            let (at, says) = (here.node.at.clone(), format!("`{}` is empty", here.name));
-            here.fault(&at, says, None);
-            return Ok(Given::Faulty);
-        }
-        Ok(Given::Is(Self(text)))
-    }
-}
-
-impl Slot for OneOrMany {
-    fn fill<'de, D: Deserializer<'de>>(here: Here<'_>, from: D) -> Result<Given<Self>, D::Error> {
-        match &here.node.shape {
-            Shape::List(items) if !items.is_empty() => from.deserialize_seq(Items(here, items)),
-            Shape::Plain | Shape::Quoted => Ok(match Text::fill(here, from)? {
-                Given::Is(text) => Given::Is(Self::One(text)),
-                _ => Given::Faulty,
-            }),
-            _ => here.wrong("a text or a list of texts", from),
-        }
-    }
-}
-
-/// Reads the texts of a list.
-struct Items<'a>(Here<'a>, &'a [Node]);
-
-impl<'de> Visitor<'de> for Items<'_> {
-    type Value = Given<OneOrMany>;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a list")
-    }
-
-    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Self::Value, A::Error> {
-        let (mut texts, mut whole) = (Vec::new(), true);
-        for node in self.1 {
-            let here = Here {
-                piece: self.0.piece,
-                name: self.0.name,
-                node,
-                faults: &mut *self.0.faults,
-            };
-            match list.next_element_seed(Seed::<Text>(here, PhantomData))? {
-                Some(Given::Is(text)) => texts.push(text),
-                _ => whole = false,
-            }
-        }
-        Ok(if whole {
-            Given::Is(OneOrMany::Many(texts))
-        } else {
-            Given::Faulty
-        })
     }
 }
 
@@ -464,7 +306,7 @@ fn known_keys(key: &str, known: &[&str]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::files::{Reader, split_log};
+    use crate::files::{OneOrMany, Reader, Text, split_log};
     use crate::text::{Step, locate};
 
     record! {
