@@ -24,7 +24,8 @@ pub struct Hold {
 /// Withdrawal by [`withdrawal::design_per_inch`] and [`withdrawal::ultimate_per_inch`] over the
 /// thread in the member. Above the standard's range of specific gravity the design value is
 /// worked with the top of the range; below it, and for gauges without a published strength,
-/// there is none. End grain has none in the standard.
+/// there is none. The tests are not stretched beyond that range either: the screw breaks first.
+/// End grain has none in the standard.
 pub fn hold(screw: &Screw, thread: Length, wood: Option<Timber>, grain: Grain, zone: Zone) -> Hold {
     let mut hold = Hold {
         design: None,
@@ -78,8 +79,10 @@ pub fn hold(screw: &Screw, thread: Length, wood: Option<Timber>, grain: Grain, z
         let pounds = withdrawal::design_per_inch(gravity.min(most), screw.shank) * factor;
         hold.design = Some(withdrawal::over(pounds, thread));
     }
-    let pounds = withdrawal::ultimate_per_inch(wood.at_12_percent().value, screw.shank);
-    hold.ultimate = Some(withdrawal::over(pounds, thread));
+    if (least..=most).contains(&gravity) {
+        let pounds = withdrawal::ultimate_per_inch(wood.at_12_percent().value, screw.shank);
+        hold.ultimate = Some(withdrawal::over(pounds, thread));
+    }
     hold.notes.push(
         "the standard also caps withdrawal by the screw's own strength, which is not on record for this metal"
             .to_owned(),

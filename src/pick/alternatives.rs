@@ -103,23 +103,30 @@ pub(super) fn around(ask: &Ask, wanted: Option<&Wanted>, answered: &Fitted) -> V
     .filter_map(|(way, screw, length)| Some(Alternative::new(ask, wanted, way, screw?, length?)))
     .collect();
     if !fits(&answered.checks(ask, wanted)) && !found.iter().any(Alternative::fits) {
-        found.extend(further(ask, wanted, screw));
+        found.extend(further(ask, wanted, screw, length));
     }
     found
 }
 
-/// The screws that fit, nearest gauge first, the longest of each; three at most.
-fn further(ask: &Ask, wanted: Option<&Wanted>, screw: &'static Screw) -> Vec<Alternative> {
+/// The screws that fit, nearest gauge first, and of each the length nearest to the rule's; three
+/// at most.
+fn further(
+    ask: &Ask,
+    wanted: Option<&Wanted>,
+    screw: &'static Screw,
+    length: Length,
+) -> Vec<Alternative> {
     const MOST: usize = 3;
-    let from = wanted.map_or(screw, |wanted| wanted.screw);
+    let (from, target) = wanted.map_or((screw, length), |wanted| (wanted.screw, wanted.length));
     let mut gauges: Vec<_> = Screw::all(from.system).iter().collect();
     gauges.sort_by_key(|each| rule::gauges_between(each, from).abs());
     gauges
         .into_iter()
         .filter_map(|each| {
-            each.stock_lengths()
+            let mut stock = each.stock_lengths();
+            stock.sort_by_key(|length| ((*length - target).nm().abs(), -length.nm()));
+            stock
                 .into_iter()
-                .rev()
                 .map(|length| Alternative::new(ask, wanted, Way::Further, each, length))
                 .find(Alternative::fits)
         })

@@ -167,7 +167,8 @@ fn bung(ask: &Ask, screw: &Screw, plug: &Plug, limits: &Limits, checks: &mut Vec
         let judged = judge::bung_diameter(bung.diameter, head, limits);
         let cure = match judged.verdict {
             Verdict::Ok => "",
-            _ => "; try one screw in its hole first",
+            Verdict::Watch => "; try one screw in its hole first",
+            Verdict::Mend | Verdict::Stop => "; the head does not go into the hole",
         };
         checks.push(Check::by(
             "bung-small",

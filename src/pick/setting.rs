@@ -43,14 +43,14 @@ pub(super) fn checks(ask: &Ask, screw: &Screw, seat: &Seat) -> Vec<Check> {
         let gravity = wood.oven_dry();
         let inside = withdrawal::GRAVITIES.contains(&gravity.value);
         let named = match wood {
-            Timber::Wood(wood) => format!("the specific gravity of {},", wood.name),
-            Timber::Gravity(_) => "a specific gravity of".to_owned(),
+            Timber::Wood(wood) => format!("{}: ", wood.name),
+            Timber::Gravity(_) => String::new(),
         };
         checks.push(Check {
             check: "gravity-in-range",
             verdict: if inside { Verdict::Ok } else { Verdict::Watch },
             says: format!(
-                "{named} {:.2} is {} the standard's range",
+                "{named}specific gravity {:.2} is {} the standard's range",
                 gravity.value,
                 if inside { "within" } else { "outside" }
             ),

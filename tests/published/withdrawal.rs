@@ -138,6 +138,7 @@ fn woods_outside_the_range() {
     let pounds = |gravity| pull(gravity).design.map(|force| force.pounds());
     assert_eq!(pounds(0.80), pounds(0.73));
     assert_eq!(pounds(0.30), None);
+    assert_eq!((pull(0.80).ultimate, pull(0.30).ultimate), (None, None));
     for (gravity, valid) in [(0.30, false), (0.31, true), (0.73, true), (0.74, false)] {
         assert_eq!(pull(gravity).valid, valid, "{gravity}");
     }

@@ -167,13 +167,20 @@ fn alternatives(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<(
 }
 
 fn alternative(other: &Alternative, units: Units) -> [String; 4] {
-    let mut then: Vec<String> = other
-        .fails
-        .iter()
-        .map(|check| format!("{}: {}", check.verdict.name(), check.check))
-        .collect();
+    let mut then = Vec::new();
     if other.fits() {
-        then.insert(0, "fits".to_owned());
+        then.push("fits".to_owned());
+    }
+    for verdict in [Verdict::Stop, Verdict::Mend, Verdict::Watch] {
+        let missed: Vec<_> = other
+            .fails
+            .iter()
+            .filter(|check| check.verdict == verdict)
+            .map(|check| check.check)
+            .collect();
+        if !missed.is_empty() {
+            then.push(format!("{}: {}", verdict.name(), missed.join(", ")));
+        }
     }
     match other.stock {
         Some(true) => {}
@@ -189,6 +196,6 @@ fn alternative(other: &Alternative, units: Units) -> [String; 4] {
         other.label(),
         bare(other.embedment, units),
         pull,
-        then.join(", "),
+        then.join("; "),
     ]
 }
