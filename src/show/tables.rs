@@ -46,7 +46,11 @@ pub fn table(out: &mut dyn Write, table: &Table, width: u16) -> io::Result<()> {
         page.gap()?;
         for (name, remark) in names.iter().zip(&column.cells) {
             if !remark.is_empty() {
-                page.line(&format!("{name}: {remark}"))?;
+                let of = match column.heading.as_str() {
+                    "note" => String::new(),
+                    heading => format!(", {heading}"),
+                };
+                page.line(&format!("{name}{of}: {remark}"))?;
             }
         }
     }

@@ -12,6 +12,8 @@ pub enum WireSystem {
     Bwg,
 }
 
+type Wire = (WireSystem, u8, Length, &'static Basis);
+
 include!(concat!(env!("OUT_DIR"), "/nails.rs"));
 
 /// Diameter of a wire of this number and what the figure rests on; a higher number is thinner.

@@ -8,6 +8,7 @@ mod laws;
 mod read;
 mod typed;
 mod value;
+mod written;
 
 use std::fmt;
 

@@ -215,14 +215,19 @@ fn ranges_the_wrong_way_round_are_refused() {
 
 #[test]
 fn a_metal_with_two_verdicts_or_none_in_a_zone_is_refused() {
-    let (from, to) = ("metals: Monel, zone: topsides", "metals: Monel, zone: deck");
-    assert_eq!(spoiled("metals", from, to), ["a second verdict for `deck`"]);
-    let (from, to) = (
-        "metals: Monel, zone: topsides",
-        "metals: monel, zone: topsides",
+    let monel = "metals: Monel, zones: wind and water";
+    let faults = spoiled("metals", monel, "metals: Monel, zones: underwater");
+    assert_eq!(faults, ["a second verdict for `underwater`"]);
+    let faults = spoiled("metals", monel, "metals: Monel, zones: bilge");
+    assert_eq!(faults, ["`bilge` is not a zone"]);
+    let faults = spoiled("metals", monel, "metals: copper, zones: underwater");
+    assert_eq!(faults, ["a second verdict for `underwater`"]);
+    let faults = spoiled(
+        "metals",
+        "metals: Monel, zones: underwater",
+        "metals: monel, zones: underwater",
     );
-    let faults = spoiled("metals", from, to);
-    assert_eq!(faults, ["`Monel` has no verdict for some zone"]);
+    assert_eq!(faults, ["`monel` has no verdict for some zone"]);
     let (from, to) = ("dealloys: no, fits: Monel", "dealloys: no, fits: nickel");
     let faults = spoiled("metals", from, to);
     assert_eq!(
