@@ -3,9 +3,14 @@
 /// The known name most like `word`, if any is near enough to be what was meant.
 ///
 /// Case is ignored. Near enough is a Damerau–Levenshtein distance of at most a third of the
-/// longer word, and always at least one.
+/// longer word, and always at least one. Nothing is near to a word of over 100 letters: to look
+/// would take long, and no name is like that.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    const LONGEST: usize = 100;
     let word = word.to_lowercase();
+    if word.chars().nth(LONGEST).is_some() {
+        return None;
+    }
     known
         .into_iter()
         .map(|name| {
@@ -29,5 +34,7 @@ mod tests {
         assert_eq!(nearest("puled", words), Some("pulled"));
         assert_eq!(nearest("Drivne", words), Some("driven"));
         assert_eq!(nearest("launched", words), None);
+        let long = "pulled".repeat(20);
+        assert_eq!(nearest(&long, [long.as_str()]), None);
     }
 }

@@ -15,8 +15,7 @@ pub fn drill(r: &mut Reader) -> Result<String, Fault> {
     ))
 }
 
-/// The drills of a run of even steps; the first is the row's `from` unless a run before it ended
-/// there.
+/// The drills of a run of even steps, both ends included.
 pub fn drill_run(r: &mut Reader) -> Result<String, Fault> {
     let series = r.text("series")?;
     let column = |end: &str| format!("{end} {}", if series == "metric" { "mm" } else { "in" });
