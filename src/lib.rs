@@ -14,6 +14,8 @@ pub mod record;
 
 pub mod pick;
 
+pub mod audit;
+
 pub mod show;
 
 pub mod files;

@@ -100,3 +100,10 @@ pub(super) fn width() -> u16 {
         .unwrap_or(80)
         .clamp(LEAST, MOST)
 }
+
+/// Whether to print in colour there: on a terminal that knows how, unless `NO_COLOR` says no.
+pub(super) fn colour(to: &impl IsTerminal) -> bool {
+    let set = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+    let dumb = std::env::var_os("TERM").is_some_and(|term| term == "dumb");
+    to.is_terminal() && !dumb && !set("NO_COLOR")
+}

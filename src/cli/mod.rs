@@ -4,6 +4,8 @@
 //! what was typed into settings that are right, asks a question of the floors above, and hands
 //! the answer to a printer.
 
+mod check;
+mod folder;
 mod globals;
 mod pick;
 mod typed;
@@ -14,7 +16,8 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use crate::text::{Clean, Fault};
+use crate::files::Folder;
+use crate::text::{self, Clean, Fault};
 pub use globals::{Format, Globals};
 
 /// Keeps the fastening record of an old carvel-planked timber boat.
@@ -37,7 +40,8 @@ struct Typed {
 
 #[derive(Debug, Subcommand)]
 enum Command {
-    Pick(pick::Pick),
+    Pick(Box<pick::Pick>),
+    Check(check::Check),
 }
 
 /// How a command ended well.
@@ -52,6 +56,8 @@ pub enum Ended {
 pub enum Stopped {
     /// What was typed or read is wrong, and nothing was written: exit code 2.
     Wrong(Vec<Fault>),
+    /// The files of a boat are wrong, and nothing was written: exit code 2.
+    Faulty(Box<Folder>, Vec<Fault>),
     /// The machine failed: exit code 3.
     Machine(io::Error),
 }
@@ -100,6 +106,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
     };
     let ended = match typed.command {
         Command::Pick(pick) => pick.run(&mut desk),
+        Command::Check(check) => check.run(&mut desk),
     };
     let ended = ended.and_then(|ended| Ok(out.flush().map(|()| ended)?));
     match ended {
@@ -107,6 +114,17 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Err(Stopped::Wrong(faults)) => {
             // With stderr gone there is nobody left to tell.
             let _ = refuse(&mut io::stderr().lock(), &faults);
+            ExitCode::from(2)
+        }
+        Err(Stopped::Faulty(folder, faults)) => {
+            let (width, colour) = (globals::width(), globals::colour(&io::stderr()));
+            let _ = text::draw(
+                &mut io::stderr().lock(),
+                &faults,
+                &folder.texts(),
+                width.into(),
+                colour,
+            );
             ExitCode::from(2)
         }
         // Whoever was reading has seen enough.

@@ -35,6 +35,11 @@ impl<T> Given<T> {
 pub struct Text(String);
 
 impl Text {
+    /// A text that was typed somewhere else than in a file.
+    pub fn new(text: impl Into<String>) -> Self {
+        Self(text.into())
+    }
+
     /// The text.
     pub fn as_str(&self) -> &str {
         &self.0

@@ -53,9 +53,12 @@
 
 mod append;
 mod decode;
+mod folder;
 mod given;
 mod guard;
+mod hull;
 mod lock;
+mod log;
 mod reader;
 mod record;
 mod repair;
@@ -68,8 +71,10 @@ mod unreadable;
 
 pub use append::{AppendError, Appending, LOG_HEADER, append, append_to};
 pub use decode::{Decoded, LARGEST, decode, load};
+pub use folder::{Boat, Folder, HULL_FILE, LOG_FILE};
 pub use given::{Given, OneOrMany, Text};
 pub use lock::{FolderLock, LOCK_FILE};
+pub use log::{RawEntry, line};
 pub use reader::Reader;
 pub use record::{Here, Keys, Slot, read};
 pub use repair::{Mended, mend, torn};

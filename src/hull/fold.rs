@@ -57,10 +57,8 @@ fn fold_rows(hull: &Hull, mut rows: Vec<(CrossingId, Holes)>) -> Places {
         ((Side::Port, Side::Starboard), Sides::Shell),
         ((Side::DeckPort, Side::DeckStarboard), Sides::DeckHalves),
     ] {
-        let (Some(mut one), Some(mut other)) = (by_side.remove(&pair.0), by_side.remove(&pair.1))
-        else {
-            continue;
-        };
+        let mut one = by_side.remove(&pair.0).unwrap_or_default();
+        let mut other = by_side.remove(&pair.1).unwrap_or_default();
         one.retain(|members, numbers| {
             let alike = other.get(members) == Some(numbers);
             if alike {

@@ -82,7 +82,7 @@ pub struct HullParts {
     /// The units to show.
     pub units: Units,
     /// Members and what they are of.
-    pub scantlings: Vec<Placed<(Vec<Member>, Scantlings)>>,
+    pub members: Vec<Placed<(Vec<Member>, Scantlings)>>,
     /// Strakes.
     pub strakes: Vec<Placed<Laid>>,
     /// Marks of the waterline.
@@ -185,7 +185,7 @@ impl Hull {
         for Placed {
             origin,
             is: (members, scantling),
-        } in parts.scantlings
+        } in parts.members
         {
             for member in members {
                 if scantlings_of

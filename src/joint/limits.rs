@@ -86,11 +86,11 @@ macro_rules! names {
 
 names! {
     POINT_MARGIN = "point margin",
-    EMBEDMENT_STOP = "embedment, stop",
-    EMBEDMENT_MEND = "embedment, mend",
-    EMBEDMENT_WATCH = "embedment, watch",
-    UNDER_HEAD_MEND = "wood under the head, mend",
-    UNDER_HEAD_WATCH = "wood under the head, watch",
+    EMBEDMENT_STOP = "embedment for stop",
+    EMBEDMENT_MEND = "embedment for mend",
+    EMBEDMENT_WATCH = "embedment for watch",
+    UNDER_HEAD_MEND = "wood under the head for mend",
+    UNDER_HEAD_WATCH = "wood under the head for watch",
     THREAD_IN_PLANK = "thread in the plank",
     GAUGES_UNDER = "gauges under the rule",
     GAUGES_OVER = "gauges over the rule",

@@ -17,6 +17,43 @@ pub enum Status {
     Practice,
 }
 
+impl Basis {
+    /// The ground of something that is no figure of a table: which publication (by its key),
+    /// how well it is known, and where in it. A key that is not in the table fails the build.
+    pub const fn on(key: &'static str, status: Status, note: &'static str) -> Self {
+        let mut at = 0;
+        while at < SOURCES.len() {
+            if same(SOURCES[at].key.as_bytes(), key.as_bytes()) {
+                return Self {
+                    source: Some(&SOURCES[at]),
+                    status,
+                    note,
+                };
+            }
+            at += 1;
+        }
+        panic!("there is no source of this key in tables/sources.yaml")
+    }
+
+    /// Common practice of the trade, without a source.
+    pub const fn practice(note: &'static str) -> Self {
+        Self {
+            source: None,
+            status: Status::Practice,
+            note,
+        }
+    }
+}
+
+/// Equality of bytes that the compiler can work out.
+pub(super) const fn same(left: &[u8], right: &[u8]) -> bool {
+    let mut at = 0;
+    while at < left.len() && at < right.len() && left[at] == right[at] {
+        at += 1;
+    }
+    at == left.len() && at == right.len()
+}
+
 impl Status {
     /// The word for it in the table files and in JSON.
     pub const fn word(self) -> &'static str {

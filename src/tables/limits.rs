@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::basis::same;
 use super::{Basis, names};
 use crate::text::Misread;
 use crate::units::{Length, Potential};
@@ -65,15 +66,6 @@ impl Limit {
         }
         panic!("there is no limit of this name in tables/limits.yaml")
     }
-}
-
-/// Equality of bytes that the compiler can work out.
-const fn same(left: &[u8], right: &[u8]) -> bool {
-    let mut at = 0;
-    while at < left.len() && at < right.len() && left[at] == right[at] {
-        at += 1;
-    }
-    at == left.len() && at == right.len()
 }
 
 impl Quantity {

@@ -31,8 +31,8 @@ macro_rules! words {
                 match word.as_str() {
                     $($word $(| $also)* => Ok(Self::$variant),)+
                     _ => {
-                        let known = [$($word),+];
-                        let help = match $crate::text::nearest(&word, known) {
+                        let known: Vec<&str> = Self::ALL.iter().map(|value| value.word()).collect();
+                        let help = match $crate::text::nearest(&word, known.iter().copied()) {
                             Some(near) => format!("did you mean `{near}`?"),
                             None => format!("one of {}", known.join(", ")),
                         };

@@ -103,7 +103,7 @@ fn every_limit_reads_back_what_it_prints() {
             .unwrap()
             .contains("unit")
     );
-    let share = const { Limit::get("plank loose, stop") }.is;
+    let share = const { Limit::get("plank loose for stop") }.is;
     assert_eq!(share.parse_like("1/4"), share.parse_like("25%"));
     assert!(share.parse_like("4/1").is_err());
 }

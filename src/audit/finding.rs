@@ -1,0 +1,143 @@
+//! Findings: what the rules say, folded.
+
+use std::collections::BTreeMap;
+
+use super::hits::Hits;
+use super::{Acceptance, Rule, Saying, Severity, Survey};
+use crate::hull::{CrossingId, Places, fold};
+
+/// One thing the audit has to say.
+#[derive(Clone, Debug)]
+pub struct Finding {
+    /// The rule that says it.
+    pub rule: &'static Rule,
+    /// What it says.
+    pub saying: Saying,
+    /// Where; nowhere for what concerns the book as a whole.
+    pub place: Places,
+    /// How many crossings it is at.
+    pub crossings: u32,
+    /// How many fastenings or holes it concerns.
+    pub fastenings: u32,
+    /// Who has accepted it, why and until when.
+    pub accepted: Option<Acceptance>,
+}
+
+/// Findings counted by severity; what somebody has accepted is counted apart.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// Not before relaunch.
+    pub stop: u32,
+    /// This haul-out.
+    pub mend: u32,
+    /// Worth an eye.
+    pub watch: u32,
+    /// Accepted by somebody.
+    pub accepted: u32,
+}
+
+impl Counts {
+    pub(super) fn of(findings: &[Finding]) -> Self {
+        let mut counts = Self::default();
+        for finding in findings {
+            *match (&finding.accepted, finding.saying.severity) {
+                (Some(_), _) => &mut counts.accepted,
+                (None, Severity::Stop) => &mut counts.stop,
+                (None, Severity::Mend) => &mut counts.mend,
+                (None, Severity::Watch) => &mut counts.watch,
+            } += 1;
+        }
+        counts
+    }
+
+    /// How many, not accepted, are at least so grave.
+    pub const fn at_least(&self, severity: Severity) -> u32 {
+        match severity {
+            Severity::Stop => self.stop,
+            Severity::Mend => self.stop + self.mend,
+            Severity::Watch => self.stop + self.mend + self.watch,
+        }
+    }
+}
+
+/// Lets every rule look, and folds what they say: by rule, severity and figures, accepted apart.
+pub(super) fn find(survey: &Survey<'_>, rules: &[&'static Rule]) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let mut uses = vec![false; survey.accepted.len()];
+    let accepts = resolve(survey);
+    for rule in rules {
+        let mut hits = Hits::new(survey);
+        (rule.check)(survey, &mut hits);
+        let mut groups: BTreeMap<(u32, Option<usize>), (Vec<CrossingId>, u32)> = BTreeMap::new();
+        for hit in hits.hits {
+            let accepted = accepting(survey, &accepts, rule, hit.crossing);
+            if let Some(used) = accepted.and_then(|at| uses.get_mut(at)) {
+                *used = true;
+            }
+            let (crossings, fastenings) = groups.entry((hit.saying, accepted)).or_default();
+            crossings.push(hit.crossing);
+            *fastenings = fastenings.saturating_add(hit.fastenings);
+        }
+        for ((saying, accepted), (mut crossings, fastenings)) in groups {
+            let Some(saying) = hits.sayings.get(saying as usize) else {
+                continue;
+            };
+            crossings.sort_unstable();
+            crossings.dedup();
+            findings.push(Finding {
+                rule,
+                saying: saying.clone(),
+                crossings: crossings.len() as u32,
+                place: fold(survey.hull, crossings),
+                fastenings,
+                accepted: accepted.and_then(|at| survey.accepted.get(at)).cloned(),
+            });
+        }
+        findings.extend(hits.whole.into_iter().map(|saying| Finding {
+            rule,
+            saying,
+            place: Places::default(),
+            crossings: 0,
+            fastenings: 0,
+            accepted: None,
+        }));
+    }
+    findings.extend(super::accepted::findings(survey, rules, &uses));
+    // Rules come in the order they are listed in; the sort keeps that within a severity.
+    findings.sort_by_key(|finding| finding.saying.severity);
+    findings
+}
+
+/// The crossings of each acceptance.
+fn resolve(survey: &Survey<'_>) -> Vec<Vec<CrossingId>> {
+    let crossings =
+        |acceptance: &Acceptance| survey.hull.resolve(&acceptance.place).unwrap_or_default();
+    survey
+        .accepted
+        .iter()
+        .map(|acceptance| {
+            crossings(acceptance)
+                .iter()
+                .map(|spot| spot.crossing)
+                .collect()
+        })
+        .collect()
+}
+
+/// The acceptance that covers a finding of a rule at a crossing, if any still holds.
+fn accepting(
+    survey: &Survey<'_>,
+    accepts: &[Vec<CrossingId>],
+    rule: &Rule,
+    crossing: CrossingId,
+) -> Option<usize> {
+    survey
+        .accepted
+        .iter()
+        .zip(accepts)
+        .position(|(acceptance, crossings)| {
+            acceptance.rule == rule
+                && acceptance.holds_on(survey.day)
+                && crossings.binary_search(&crossing).is_ok()
+        })
+}

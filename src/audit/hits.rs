@@ -1,0 +1,125 @@
+//! What a rule reports, crossing by crossing, before it is folded.
+
+use std::collections::HashMap;
+
+use super::Survey;
+use crate::hull::CrossingId;
+use crate::joint::Verdict;
+
+/// How soon something must be put right.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Severity {
+    /// Not before relaunch.
+    Stop,
+    /// This haul-out, or by the date the surveyor sets.
+    Mend,
+    /// Worth an eye.
+    Watch,
+}
+
+impl Severity {
+    /// The word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Stop => "stop",
+            Self::Mend => "mend",
+            Self::Watch => "watch",
+        }
+    }
+
+    /// The severity of a judgement; `None` where there is nothing to say.
+    pub const fn of(verdict: Verdict) -> Option<Self> {
+        match verdict {
+            Verdict::Ok => None,
+            Verdict::Watch => Some(Self::Watch),
+            Verdict::Mend => Some(Self::Mend),
+            Verdict::Stop => Some(Self::Stop),
+        }
+    }
+}
+
+/// What is said of some crossings alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Saying {
+    /// How soon it must be put right.
+    pub severity: Severity,
+    /// What is wrong, in a line, figures and all.
+    pub says: String,
+    /// The figures, for other programs: a name with its unit, and the number.
+    pub figures: Vec<(&'static str, f64)>,
+    /// What to do.
+    pub remedy: String,
+}
+
+impl Saying {
+    /// Something to say, with what to do about it.
+    pub fn new(severity: Severity, says: impl Into<String>, remedy: impl Into<String>) -> Self {
+        Self {
+            severity,
+            says: says.into(),
+            figures: Vec::new(),
+            remedy: remedy.into(),
+        }
+    }
+
+    /// Adds a figure; its name ends in its unit, as `embedment_mm`.
+    #[must_use]
+    pub fn figure(mut self, name: &'static str, value: f64) -> Self {
+        self.figures.push((name, value));
+        self
+    }
+}
+
+/// Where something is said: a crossing and how many fastenings or holes of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Hit {
+    pub(super) saying: u32,
+    pub(super) crossing: CrossingId,
+    pub(super) fastenings: u32,
+}
+
+/// Takes what a rule finds.
+#[derive(Debug)]
+pub struct Hits<'s> {
+    survey: &'s Survey<'s>,
+    pub(super) sayings: Vec<Saying>,
+    by_text: HashMap<(Severity, String), u32>,
+    pub(super) hits: Vec<Hit>,
+    /// Sayings of the book as a whole and not of a place.
+    pub(super) whole: Vec<Saying>,
+}
+
+impl<'s> Hits<'s> {
+    pub(super) fn new(survey: &'s Survey<'s>) -> Self {
+        Self {
+            survey,
+            sayings: Vec::new(),
+            by_text: HashMap::new(),
+            hits: Vec::new(),
+            whole: Vec::new(),
+        }
+    }
+
+    /// Says something of a crossing and so many fastenings or holes of it. Crossings that are not
+    /// asked about are passed over, so that a rule may look at neighbours freely.
+    pub fn at(&mut self, crossing: CrossingId, fastenings: usize, saying: Saying) {
+        if !self.survey.asks_about(crossing) {
+            return;
+        }
+        let key = (saying.severity, saying.says.clone());
+        let number = *self.by_text.entry(key).or_insert_with(|| {
+            self.sayings.push(saying);
+            self.sayings.len() as u32 - 1
+        });
+        self.hits.push(Hit {
+            saying: number,
+            crossing,
+            fastenings: u32::try_from(fastenings).unwrap_or(u32::MAX),
+        });
+    }
+
+    /// Says something of the book as a whole.
+    pub fn whole(&mut self, saying: Saying) {
+        self.whole.push(saying);
+    }
+}

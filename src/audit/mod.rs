@@ -1,0 +1,58 @@
+//! What must be put right before she is relaunched.
+//!
+//! A [`Survey`] is the boat on one day. Each [`Rule`] looks it over and reports to [`Hits`];
+//! [`audit`] folds what they say into [`Finding`]s, puts aside what somebody has accepted, and
+//! gives a [`Verdict`] with how much of the boat it rests on.
+
+mod accepted;
+mod coverage;
+mod finding;
+mod hits;
+mod rule;
+mod rules;
+mod survey;
+mod verdict;
+
+pub use accepted::Acceptance;
+pub use coverage::Coverage;
+pub use finding::{Counts, Finding};
+pub use hits::{Hits, Saying, Severity};
+pub use rule::Rule;
+pub use survey::{At, Seated, Survey};
+pub use verdict::{Thin, Verdict};
+
+use crate::record::Tally;
+
+/// Everything an audit has to say.
+#[derive(Debug)]
+pub struct Outcome {
+    /// May she be relaunched, as far as this record goes?
+    pub verdict: Verdict,
+    /// What makes the record too thin, where it is.
+    pub thin: Vec<Thin>,
+    /// How many findings of each severity.
+    pub counts: Counts,
+    /// What it rests on.
+    pub coverage: Coverage,
+    /// Findings, the gravest first.
+    pub findings: Vec<Finding>,
+    /// Every hole counted by state.
+    pub standing: Tally,
+}
+
+/// Looks a boat over by some rules.
+pub fn audit(survey: &Survey<'_>, rules: &[&'static Rule]) -> Outcome {
+    let findings = finding::find(survey, rules);
+    let counts = Counts::of(&findings);
+    let thin = verdict::thin(survey);
+    Outcome {
+        verdict: Verdict::of(&counts, &thin),
+        thin,
+        counts,
+        coverage: Coverage::of(survey),
+        standing: survey
+            .state
+            .tally(survey.crossings().map(|at| at.crossing.id)),
+        findings,
+    }
+}

@@ -1,0 +1,190 @@
+//! What the rules look at: the hull and everything in her on one day.
+
+use std::collections::BTreeSet;
+
+use crate::hull::{Crossing, CrossingId, Hull};
+use crate::joint::{Kind, Limits, Plug, Seat, Size, limits};
+use crate::record::{Book, Content, Did, Fastening, FasteningId, Hole, State};
+use crate::tables::{PlankRow, PlankRule, Screw};
+use crate::text::Origin;
+use crate::units::{Day, Length, Units};
+
+use super::Acceptance;
+
+/// The hull and everything in her on one day, and what is asked about.
+#[derive(Debug)]
+pub struct Survey<'b> {
+    /// The hull.
+    pub hull: &'b Hull,
+    /// Sets and entries.
+    pub book: &'b Book,
+    /// The day, at its end.
+    pub day: Day,
+    /// Every hole on that day.
+    pub state: State,
+    /// The limits that hold for this boat.
+    pub limits: &'b Limits,
+    /// Findings that somebody has accepted.
+    pub accepted: &'b [Acceptance],
+    /// How sizes are shown.
+    pub units: Units,
+    /// The crossings asked about; `None` for all of them.
+    scope: Option<BTreeSet<CrossingId>>,
+    /// Fastenings of which at least one has been drawn.
+    drawn: BTreeSet<FasteningId>,
+}
+
+/// One crossing with all that is in it.
+#[derive(Clone, Copy, Debug)]
+pub struct At<'s> {
+    /// The crossing.
+    pub crossing: Crossing<'s>,
+    /// Its holes.
+    pub holes: &'s [Hole],
+}
+
+impl<'b> Survey<'b> {
+    /// Looks at a boat as she is at the end of a day.
+    pub fn new(
+        hull: &'b Hull,
+        book: &'b Book,
+        limits: &'b Limits,
+        accepted: &'b [Acceptance],
+        day: Day,
+        units: Units,
+    ) -> Self {
+        let mut drawn = BTreeSet::new();
+        let state = book.trace(hull, Some(day), &mut |change| {
+            if let (Did::Pulled | Did::Broken, Some(before)) = (change.entry.did(), change.before) {
+                drawn.insert(before.fastening);
+            }
+        });
+        Self {
+            hull,
+            book,
+            day,
+            state,
+            limits,
+            accepted,
+            units,
+            scope: None,
+            drawn,
+        }
+    }
+
+    /// Narrows the look to some crossings.
+    #[must_use]
+    pub fn within(mut self, crossings: impl IntoIterator<Item = CrossingId>) -> Self {
+        self.scope = Some(crossings.into_iter().collect());
+        self
+    }
+
+    /// Whether the whole boat is asked about.
+    pub const fn asks_about_all(&self) -> bool {
+        self.scope.is_none()
+    }
+
+    /// Whether a crossing is asked about.
+    pub fn asks_about(&self, id: CrossingId) -> bool {
+        self.scope.as_ref().is_none_or(|scope| scope.contains(&id))
+    }
+
+    /// Every crossing that is asked about.
+    pub fn crossings(&self) -> impl Iterator<Item = At<'_>> {
+        self.hull
+            .crossing_ids()
+            .filter(|id| self.asks_about(*id))
+            .map(|id| self.at(id))
+    }
+
+    /// A crossing, asked about or not.
+    pub fn at(&self, id: CrossingId) -> At<'_> {
+        At {
+            crossing: self.hull.crossing(id),
+            holes: self.state.holes(id),
+        }
+    }
+
+    /// What a fastening is.
+    pub fn fastening(&self, hole: &Hole) -> &Fastening {
+        self.book.fastening(hole.fastening)
+    }
+
+    /// Whether at least one of a set's fastenings has been drawn and seen.
+    pub fn was_drawn(&self, fastening: FasteningId) -> bool {
+        self.drawn.contains(&fastening)
+    }
+
+    /// A length as it is shown.
+    pub fn shown(&self, length: Length) -> String {
+        length.shown(self.units)
+    }
+
+    /// The planking rule's row for the plank at a crossing; `None` where its thickness is not
+    /// known or outside the table.
+    pub fn row(&self, crossing: &Crossing<'_>) -> Option<&'static PlankRow> {
+        PlankRule::default()
+            .row(crossing.strake.thickness?)
+            .map(|nearest| nearest.row)
+    }
+
+    /// Where the origin of a fastening's description is.
+    pub fn origin(&self, id: FasteningId) -> Origin {
+        self.book.fastening(id).origin
+    }
+}
+
+impl At<'_> {
+    /// The holes whose fastenings are counted on.
+    pub fn relied_on(&self) -> impl Iterator<Item = &Hole> {
+        self.holes.iter().filter(|hole| hole.is_relied_on())
+    }
+
+    /// The holes with a whole fastening in them, counted on or not.
+    pub fn whole(&self) -> impl Iterator<Item = &Hole> {
+        self.holes
+            .iter()
+            .filter(|hole| matches!(hole.content, Content::InPlace(_) | Content::LeftIn(_)))
+    }
+}
+
+/// A wood screw in its seat: what it is and how it lies.
+#[derive(Clone, Copy, Debug)]
+pub struct Seated {
+    /// The screw.
+    pub screw: &'static Screw,
+    /// Where it sits.
+    pub seat: Seat,
+}
+
+impl Survey<'_> {
+    /// How far below the plank's face the top of a fastening's head lies; `None` where it is not
+    /// known.
+    pub fn head_depth(&self, fastening: &Fastening) -> Option<Length> {
+        match fastening.plug {
+            Plug::Unknown => None,
+            Plug::None => Some(Length::ZERO),
+            Plug::Stopping => Some(self.limits.bound(limits::STOPPING_DEPTH).length()),
+            Plug::Bung(bung) => bung.depth,
+        }
+    }
+
+    /// How a wood screw sits in a crossing; `None` for other kinds, and where its size, its
+    /// head's depth or the plank's thickness is not known.
+    pub fn seated(&self, crossing: &Crossing<'_>, fastening: &Fastening) -> Option<Seated> {
+        let (Kind::WoodScrew, Some(Size::Screw { screw, length })) =
+            (fastening.kind, fastening.size)
+        else {
+            return None;
+        };
+        let seat = Seat {
+            plank: crossing.strake.thickness?,
+            head_depth: self.head_depth(fastening)?,
+            length,
+            member: crossing.scantlings.depth,
+            head_height: screw.head.as_ref().and_then(|head| head.height),
+            thread: screw.thread_length(length),
+        };
+        Some(Seated { screw, seat })
+    }
+}

@@ -1,0 +1,64 @@
+//! Finding the boat's folder and reading it.
+
+use std::io;
+use std::path::PathBuf;
+
+use super::{Globals, Stopped};
+use crate::files::{Boat, Folder, HULL_FILE};
+use crate::text::Fault;
+use crate::units::Day;
+
+impl Globals {
+    /// The folder of the boat: the one that was named, else the nearest upward that has a hull
+    /// file.
+    ///
+    /// # Errors
+    /// When there is none, or the machine cannot read it.
+    pub(super) fn folder(&self) -> Result<Folder, Stopped> {
+        let path = self.folder_path()?;
+        Folder::open(&path).map_err(|error| match error.kind() {
+            io::ErrorKind::NotFound => Fault::new(
+                None,
+                format!("there is no {HULL_FILE} in {}", path.display()),
+            )
+            .help("`refasten new DIR` begins a boat's folder")
+            .into(),
+            _ => Stopped::Machine(error),
+        })
+    }
+
+    /// The path of that folder.
+    ///
+    /// # Errors
+    /// When none is named and there is none upward.
+    pub(super) fn folder_path(&self) -> Result<PathBuf, Stopped> {
+        if let Some(path) = &self.boat {
+            return Ok(path.clone());
+        }
+        let here = std::env::current_dir()?;
+        let found = here
+            .ancestors()
+            .find(|folder| folder.join(HULL_FILE).is_file());
+        found.map(PathBuf::from).ok_or_else(|| {
+            Fault::new(
+                None,
+                format!("there is no {HULL_FILE} in this folder or above it"),
+            )
+            .help("name the boat's folder with --boat DIR, or begin one with `refasten new DIR`")
+            .into()
+        })
+    }
+
+    /// The boat in her folder, read whole, with the day taken as today.
+    ///
+    /// # Errors
+    /// Every fault of her files.
+    pub(super) fn read_boat(&self) -> Result<(Boat, Day), Stopped> {
+        let today = self.today()?;
+        let folder = self.folder()?;
+        match folder.boat(today) {
+            Ok(boat) => Ok((boat, today)),
+            Err(faults) => Err(Stopped::Faulty(Box::new(folder), faults)),
+        }
+    }
+}

@@ -1,0 +1,214 @@
+//! A boat folder read whole.
+
+use std::io;
+use std::path::{Path, PathBuf};
+
+use super::hull::{HullFile, read_hull};
+use super::log::{self, RawEntry, read_log};
+use super::{Decoded, Reader, load, torn};
+use crate::audit::Acceptance;
+use crate::hull::Hull;
+use crate::joint::{Bound, Limits};
+use crate::record::{Book, Entry};
+use crate::text::{Fault, FileId, Origin, Texts};
+use crate::units::Day;
+
+/// The file that makes a folder a boat's.
+pub const HULL_FILE: &str = "hull.yaml";
+/// The file of what was done.
+pub const LOG_FILE: &str = "log.yaml";
+
+/// The texts of a boat folder.
+#[derive(Debug)]
+pub struct Folder {
+    path: PathBuf,
+    hull: Decoded,
+    log: Decoded,
+    /// What was wrong with the bytes of either.
+    faults: Vec<Fault>,
+}
+
+/// A boat: her hull, her book, and what she is judged by.
+#[derive(Debug)]
+pub struct Boat {
+    /// Her hull.
+    pub hull: Hull,
+    /// Her sets and entries.
+    pub book: Book,
+    /// The limits that hold for her.
+    pub limits: Limits,
+    /// Findings that somebody has accepted.
+    pub accepted: Vec<Acceptance>,
+}
+
+impl Folder {
+    /// Reads the files of a boat folder. A folder without a log has an empty one.
+    ///
+    /// # Errors
+    /// What the machine says; [`io::ErrorKind::NotFound`] where there is no hull file.
+    pub fn open(path: &Path) -> io::Result<Self> {
+        let mut faults = Vec::new();
+        let hull = load(&path.join(HULL_FILE), FileId::Hull, &mut faults)?;
+        let log = match load(&path.join(LOG_FILE), FileId::Log, &mut faults) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Decoded {
+                text: String::new(),
+                sound: true,
+            },
+            log => log?,
+        };
+        Ok(Self {
+            path: path.to_owned(),
+            hull,
+            log,
+            faults,
+        })
+    }
+
+    /// The path of the log.
+    pub fn log_path(&self) -> PathBuf {
+        self.path.join(LOG_FILE)
+    }
+
+    /// The texts that faults are shown in.
+    pub fn texts(&self) -> Texts<'_> {
+        Texts::default()
+            .with(FileId::Hull, HULL_FILE, &self.hull.text)
+            .with(FileId::Log, LOG_FILE, &self.log.text)
+    }
+
+    /// The boat that the files tell of.
+    ///
+    /// # Errors
+    /// Every fault of both files.
+    pub fn boat(&self, today: Day) -> Result<Boat, Vec<Fault>> {
+        let (boat, faults) = self.read(today, |_, _, _| {});
+        if faults.is_empty() {
+            Ok(boat)
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// The boat as she would be with some entries added, and the entries.
+    ///
+    /// # Errors
+    /// Every fault of both files and of the new entries; those of a value that was typed have no
+    /// origin, those of what the entries would do to the story stand at the entry that breaks.
+    pub fn boat_with(
+        &self,
+        typed: &[RawEntry],
+        today: Day,
+    ) -> Result<(Boat, Vec<Entry>), Vec<Fault>> {
+        let mut added = Vec::new();
+        let end = self.end_of_log();
+        let (boat, mut faults) = self.read(today, |file, entries, faults| {
+            let last = entries.iter().map(|entry| entry.number).max().unwrap_or(0);
+            for (raw, number) in typed.iter().zip(last.saturating_add(1)..) {
+                let raw = RawEntry {
+                    entry: super::Given::Is(super::Text::new(number.to_string())),
+                    ..raw.clone()
+                };
+                added.extend(log::entry(
+                    &raw,
+                    &mut Reader::new(end, faults),
+                    file.hull.gauges,
+                ));
+            }
+            entries.extend(added.iter().cloned());
+        });
+        for fault in faults.iter_mut().filter(|fault| fault.origin == Some(end)) {
+            fault.origin = None;
+        }
+        if faults.is_empty() {
+            Ok((boat, added))
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// Where the next entry would be written.
+    fn end_of_log(&self) -> Origin {
+        let lines = self.log.text.bytes().filter(|byte| *byte == b'\n').count();
+        let line = u32::try_from(lines).unwrap_or(u32::MAX).saturating_add(1);
+        Origin {
+            file: FileId::Log,
+            byte: self.log.text.len(),
+            line,
+        }
+    }
+
+    fn read(
+        &self,
+        today: Day,
+        add: impl FnOnce(&HullFile, &mut Vec<Entry>, &mut Vec<Fault>),
+    ) -> (Boat, Vec<Fault>) {
+        let mut faults = self.faults.clone();
+        let mut file = if self.hull.sound {
+            read_hull(&self.hull.text, &mut faults)
+        } else {
+            HullFile::default()
+        };
+        file.hull.incomplete |= !self.hull.sound;
+        let mut entries = Vec::new();
+        if self.log.sound {
+            let before = faults.len();
+            entries = read_log(
+                &self.log.text,
+                file.hull.gauges,
+                &mut file.unread,
+                &mut faults,
+            );
+            self.tell_torn(before, &mut faults);
+        }
+        add(&file, &mut entries, &mut faults);
+        let HullFile {
+            hull,
+            sets,
+            limits,
+            accepted,
+            unread,
+        } = file;
+        let hull = Hull::build(hull, &mut faults);
+        let book = Book::build(&hull, sets, entries, &unread, today, &mut faults);
+        for acceptance in &accepted {
+            if let Err(misread) = hull.resolve(&acceptance.place) {
+                faults.extend(hull.not_there(acceptance.origin, "place", misread));
+            }
+        }
+        let limits = Limits::with(
+            limits
+                .into_iter()
+                .map(|(limit, is)| Bound { limit, is })
+                .collect(),
+        );
+        (
+            Boat {
+                hull,
+                book,
+                limits,
+                accepted,
+            },
+            faults,
+        )
+    }
+
+    /// Where the last line has no end and cannot be read, it was cut short: that is its fault,
+    /// and not what the reader stumbled over.
+    fn tell_torn(&self, before: usize, faults: &mut Vec<Fault>) {
+        let Some(fault) = torn(&self.log.text) else {
+            return;
+        };
+        let start = fault.origin.map_or(0, |origin| origin.byte);
+        let in_tail = |fault: &Fault| {
+            fault
+                .origin
+                .is_some_and(|o| o.file == FileId::Log && o.byte >= start)
+        };
+        let of_tail: Vec<Fault> = faults.drain(before..).collect();
+        let (tail, rest): (Vec<Fault>, Vec<Fault>) = of_tail.into_iter().partition(in_tail);
+        faults.extend(rest);
+        if !tail.is_empty() {
+            faults.push(fault);
+        }
+    }
+}

@@ -1,0 +1,391 @@
+//! `log.yaml` read into entries, and an entry written as a line of it.
+
+use std::str::FromStr;
+
+use super::hull::names_holes;
+use super::{Given, Piece, Reader, Text, read, split_log};
+use crate::hull::Places;
+use crate::joint::{Kind, Plug};
+use crate::record::{Deed, Did, Driving, Entry, HoleChoice, Strike, Stub, Unread, What};
+use crate::tables::GaugeSystem;
+use crate::text::{Fault, Misread};
+use crate::units::{Day, Length, Units};
+
+crate::record! {
+    /// One entry as written: a line of the log, or the options of a command.
+    pub struct RawEntry {
+        /// Its number.
+        entry: Text = "entry",
+        /// The day.
+        date: Text = "date",
+        /// What was done.
+        did: Text = "did",
+        /// Where.
+        place: Text = "place",
+        /// To which set; for what was driven, the name of its own.
+        set: Text = "set",
+        /// How many, as a check.
+        count: Text = "count",
+        /// What was found.
+        found: Text = "found",
+        /// Where a stub is.
+        stub: Text = "stub",
+        /// Why it was pulled.
+        sample: Text = "sample",
+        /// What was measured.
+        diameter: Text = "diameter",
+        /// How many at each crossing.
+        per_crossing: Text = "per crossing",
+        /// Kind of what was driven.
+        kind: Text = "kind",
+        /// Its metal.
+        metal: Text = "metal",
+        /// Its size.
+        size: Text = "size",
+        /// What is to close it.
+        bung: Text = "bung",
+        /// Which holes it went into.
+        hole: Text = "hole",
+        /// The entry struck out.
+        strikes: Text = "strikes",
+        /// Why it was struck out.
+        why: Text = "why",
+        /// Who did it.
+        by: Text = "by",
+        /// Anything else.
+        note: Text = "note",
+        /// A picture.
+        photo: Text = "photo",
+    }
+}
+
+/// Keys that go only with some deeds: `entry`, `date`, `did`, `by`, `note` and `photo` go with any.
+const fn keys_of(did: Did) -> &'static [&'static str] {
+    match did {
+        Did::Checked | Did::Bared | Did::Left => &["place", "set", "count", "found"],
+        Did::Measured => &["place", "set", "count", "found", "diameter"],
+        Did::Pulled => &["place", "set", "count", "found", "sample"],
+        Did::Broken => &["place", "set", "count", "found", "sample", "stub"],
+        Did::Hardened | Did::Cleared | Did::Plugged | Did::Doweled | Did::Bunged | Did::Stopped => {
+            &["place", "set", "count"]
+        }
+        Did::Driven => &[
+            "place",
+            "set",
+            "count",
+            "per crossing",
+            "kind",
+            "metal",
+            "size",
+            "bung",
+            "hole",
+        ],
+        Did::Struck => &["strikes", "why"],
+    }
+}
+
+impl RawEntry {
+    /// The keys that do not go with every deed.
+    fn particular(&self) -> [(&'static str, &Given<Text>); 14] {
+        [
+            ("place", &self.place),
+            ("set", &self.set),
+            ("count", &self.count),
+            ("found", &self.found),
+            ("stub", &self.stub),
+            ("sample", &self.sample),
+            ("diameter", &self.diameter),
+            ("per crossing", &self.per_crossing),
+            ("kind", &self.kind),
+            ("metal", &self.metal),
+            ("size", &self.size),
+            ("bung", &self.bung),
+            ("hole", &self.hole),
+            ("strikes", &self.strikes),
+        ]
+    }
+}
+
+/// Reads the text of a log. What cannot be read is told and left out.
+pub(super) fn read_log(
+    text: &str,
+    gauges: GaugeSystem,
+    unread: &mut Unread,
+    faults: &mut Vec<Fault>,
+) -> Vec<Entry> {
+    let pieces = split_log(text, faults);
+    pieces
+        .iter()
+        .filter_map(|piece| read_piece(piece, gauges, unread, faults))
+        .collect()
+}
+
+fn read_piece(
+    piece: &Piece<'_>,
+    gauges: GaugeSystem,
+    unread: &mut Unread,
+    faults: &mut Vec<Fault>,
+) -> Option<Entry> {
+    let Given::Is(raw) = read::<RawEntry>(piece, faults) else {
+        return None;
+    };
+    let entry = entry(&raw, &mut Reader::new(piece.origin, faults), gauges);
+    if entry.is_none() {
+        let parsed = |text: &Given<Text>| text.as_ref().map(|text| text.as_str().to_owned());
+        unread
+            .entries
+            .extend(parsed(&raw.entry).and_then(|number| number.parse::<u32>().ok()));
+        unread
+            .places
+            .extend(parsed(&raw.place).and_then(|place| place.parse().ok()));
+        if parsed(&raw.did).and_then(|did| did.parse().ok()) == Some(Did::Driven) {
+            unread.sets.extend(parsed(&raw.set));
+        }
+    }
+    entry
+}
+
+/// Makes an entry of what was written, every fault of it told.
+pub fn entry(raw: &RawEntry, fields: &mut Reader<'_>, gauges: GaugeSystem) -> Option<Entry> {
+    let text = |text: &Given<Text>| text.as_ref().map(|text| text.as_str().to_owned());
+    let number: Option<Above0> = fields.need("entry", &raw.entry);
+    let date: Option<Day> = fields.need("date", &raw.date);
+    let did: Option<Did> = fields.need("did", &raw.did);
+    if let Some(did) = did {
+        for (key, given) in raw.particular() {
+            if !matches!(given, Given::Missing) && !keys_of(did).contains(&key) {
+                let help = format!("with `{did}` go {}", keys_of(did).join(", "));
+                fields.misplaced(
+                    key,
+                    Misread::new(format!("`{key}` does not go with `{did}`")).help(help),
+                );
+            }
+        }
+    }
+    let what = match did {
+        Some(Did::Struck) => {
+            let strike: Option<Strike> = fields.need("strikes", &raw.strikes);
+            strike.map(|strike| What::Struck {
+                strike,
+                why: text(&raw.why),
+            })
+        }
+        _ => done(raw, fields, did, date, gauges),
+    };
+    let (number, date, what) = (number?.0, date?, what?);
+    Some(Entry {
+        number,
+        date,
+        what,
+        by: text(&raw.by),
+        note: text(&raw.note),
+        photo: text(&raw.photo),
+        origin: fields.origin(),
+    })
+}
+
+fn done(
+    raw: &RawEntry,
+    fields: &mut Reader<'_>,
+    did: Option<Did>,
+    date: Option<Day>,
+    gauges: GaugeSystem,
+) -> Option<What> {
+    let place: Option<Places> = fields.need("place", &raw.place);
+    let count: Option<Above0> = fields.read("count", &raw.count);
+    let found = fields.read("found", &raw.found);
+    let sample = fields.read("sample", &raw.sample);
+    let set = raw.set.as_ref().map(|set| set.as_str().trim().to_owned());
+    let deed = match did? {
+        Did::Checked => Deed::Checked(found),
+        Did::Measured => Deed::Measured(fields.need::<Length>("diameter", &raw.diameter)?, found),
+        Did::Bared => Deed::Bared(found),
+        Did::Hardened => Deed::Hardened,
+        Did::Pulled => Deed::Pulled(found, sample),
+        Did::Broken => Deed::Broken(
+            fields.read("stub", &raw.stub).unwrap_or(Stub::Frame),
+            found,
+            sample,
+        ),
+        Did::Cleared => Deed::Cleared,
+        Did::Left => Deed::Left(found),
+        Did::Plugged => Deed::Plugged,
+        Did::Doweled => Deed::Doweled,
+        Did::Driven => Deed::Driven(Box::new(driving(
+            raw,
+            fields,
+            place.as_ref(),
+            date,
+            gauges,
+        )?)),
+        Did::Bunged => Deed::Bunged,
+        Did::Stopped => Deed::Stopped,
+        Did::Struck => return None,
+    };
+    // The set of what is driven is the name of the new one, not a choice among the old.
+    let set = set.filter(|_| deed.did() != Did::Driven);
+    Some(What::Done {
+        deed,
+        place: place?,
+        set,
+        count: count.map(|count| count.0),
+    })
+}
+
+fn driving(
+    raw: &RawEntry,
+    fields: &mut Reader<'_>,
+    place: Option<&Places>,
+    date: Option<Day>,
+    gauges: GaugeSystem,
+) -> Option<Driving> {
+    let kind: Option<Kind> = fields.need("kind", &raw.kind);
+    let hole = fields.read("hole", &raw.hole).unwrap_or(HoleChoice::Same);
+    let per_crossing = fields.per_crossing(place, &raw.per_crossing);
+    if place.is_some_and(names_holes) && hole == HoleChoice::New {
+        let misread = Misread::new("a new hole has no number yet");
+        fields.fault(
+            "hole",
+            misread.help("name the crossing only; new holes are numbered as they are bored"),
+        );
+    }
+    let form = kind.map_or_else(String::new, |kind| format!("like {}; ", kind.size_form()));
+    for (key, given, help) in [
+        ("metal", &raw.metal, String::new()),
+        ("size", &raw.size, form),
+    ] {
+        if matches!(given, Given::Missing) {
+            fields.whole(
+                Misread::new(format!("`{key}` is missing"))
+                    .help(format!("{help}`unknown` will do, but the audit will ask")),
+            );
+        }
+    }
+    let metal = fields.metal(&raw.metal);
+    let size = kind.and_then(|kind| fields.size(&raw.size, kind, gauges));
+    let plug = fields.read("bung", &raw.bung).unwrap_or(Plug::None);
+    let set = match raw.set.as_ref() {
+        Some(set) => set.as_str().trim().to_owned(),
+        None => date.map_or_else(
+            || "driven".to_owned(),
+            |date| format!("driven {}", date.year()),
+        ),
+    };
+    Some(Driving {
+        set,
+        per_crossing: per_crossing?,
+        hole,
+        kind: kind?,
+        metal,
+        size,
+        plug,
+    })
+}
+
+/// A whole number, at least one: of an entry, or of fastenings.
+struct Above0(u32);
+
+impl FromStr for Above0 {
+    type Err = Misread;
+
+    fn from_str(text: &str) -> Result<Self, Misread> {
+        let number = text.trim().parse().ok().filter(|n| *n > 0);
+        number
+            .map(Self)
+            .ok_or_else(|| Misread::new(format!("`{}` is not a whole number above 0", text.trim())))
+    }
+}
+
+/// The line of the log that an entry is written as, without its line end. Reading it gives the
+/// same entry again.
+pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
+    let mut line = Line(format!(
+        "- {{entry: {}, date: {}, did: {}",
+        entry.number,
+        entry.date,
+        entry.did()
+    ));
+    match &entry.what {
+        What::Struck { strike, why } => {
+            line.quoted("strikes", Some(&strike.to_string()));
+            line.quoted("why", why.as_deref());
+        }
+        What::Done {
+            deed,
+            place,
+            set,
+            count,
+        } => {
+            line.word("place", Some(place));
+            let named = match deed {
+                Deed::Driven(driving) => Some(&driving.set),
+                _ => set.as_ref(),
+            };
+            line.quoted("set", named.map(String::as_str));
+            line.word("count", count.as_ref());
+            if let Deed::Measured(diameter, _) = deed {
+                line.word("diameter", Some(diameter.written(units)));
+            }
+            if let Deed::Broken(stub, ..) = deed {
+                line.word("stub", Some(stub));
+            }
+            line.word("found", deed.found());
+            if let Deed::Pulled(_, sample) | Deed::Broken(_, _, sample) = deed {
+                line.word("sample", sample.as_ref());
+            }
+            if let Deed::Driven(driving) = deed {
+                line.word("per crossing", driving.per_crossing);
+                line.word("kind", Some(driving.kind));
+                line.word(
+                    "metal",
+                    Some(driving.metal.map_or("unknown", |metal| metal.name)),
+                );
+                line.word(
+                    "size",
+                    Some(
+                        driving.size.map_or_else(
+                            || "unknown".to_owned(),
+                            |size| size.written(gauges, units),
+                        ),
+                    ),
+                );
+                line.word("bung", Some(driving.plug.written(units)));
+                line.word("hole", Some(driving.hole));
+            }
+        }
+    }
+    line.quoted("by", entry.by.as_deref());
+    line.quoted("note", entry.note.as_deref());
+    line.quoted("photo", entry.photo.as_deref());
+    line.0 + "}"
+}
+
+/// A line as it grows.
+struct Line(String);
+
+impl Line {
+    /// A value that never needs quotes.
+    fn word(&mut self, key: &str, value: Option<impl std::fmt::Display>) {
+        if let Some(value) = value {
+            self.0 += &format!(", {key}: {value}");
+        }
+    }
+
+    /// A user's own words, quoted whatever they are.
+    fn quoted(&mut self, key: &str, value: Option<&str>) {
+        let Some(value) = value else { return };
+        self.0 += &format!(", {key}: \"");
+        for c in value.chars() {
+            match c {
+                '"' | '\\' => self.0.extend(['\\', c]),
+                '\n' => self.0 += "\\n",
+                '\t' => self.0 += "\\t",
+                c if c.is_control() || matches!(c, '\u{2028}' | '\u{2029}' | '\u{feff}') => {
+                    self.0 += &format!("\\u{:04X}", u32::from(c))
+                }
+                c => self.0.push(c),
+            }
+        }
+        self.0.push('"');
+    }
+}
