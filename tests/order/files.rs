@@ -23,6 +23,10 @@ fn every_test_file_belongs_to_a_target() {
         if files.is_empty() {
             continue;
         }
+        if name == "support" {
+            files.iter().for_each(|file| is_borrowed(root, file));
+            continue;
+        }
         let target = format!("path = \"tests/{name}/main.rs\"");
         assert!(manifest.contains(&target), "no target runs tests/{name}");
         let main = fs::read_to_string(folder.join("main.rs")).unwrap();
@@ -39,4 +43,15 @@ fn every_test_file_belongs_to_a_target() {
     for file in entries(&root.join("tests")) {
         assert!(file.is_dir(), "{} is in no folder of tests", file.display());
     }
+}
+
+/// A file that several targets share is named with its path in the main file of one at least.
+fn is_borrowed(root: &Path, file: &Path) {
+    let name = file.file_name().unwrap().to_str().unwrap();
+    let path = format!("#[path = \"../support/{name}\"]");
+    let borrows = entries(&root.join("tests"))
+        .iter()
+        .filter_map(|folder| fs::read_to_string(folder.join("main.rs")).ok())
+        .any(|main| main.lines().any(|line| line == path));
+    assert!(borrows, "{} is in no target", file.display());
 }
