@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use super::{Globals, Stopped};
 use crate::files::{Boat, Folder, HULL_FILE};
 use crate::text::Fault;
-use crate::units::Day;
+use crate::units::{Day, Units};
 
 impl Globals {
     /// The folder of the boat: the one that was named, else the nearest upward that has a hull
@@ -60,5 +60,10 @@ impl Globals {
             Ok(boat) => Ok((boat, today)),
             Err(faults) => Err(Stopped::Faulty(Box::new(folder), faults)),
         }
+    }
+
+    /// The units to show a boat in: those asked for, else her own.
+    pub(super) fn units_for(&self, boat: &Boat) -> Units {
+        self.units().unwrap_or(boat.hull.units)
     }
 }

@@ -7,7 +7,10 @@
 mod check;
 mod folder;
 mod globals;
+mod history;
+mod log;
 mod pick;
+mod show;
 mod typed;
 
 use std::ffi::OsString;
@@ -42,6 +45,9 @@ struct Typed {
 enum Command {
     Pick(Box<pick::Pick>),
     Check(check::Check),
+    Log(Box<log::Log>),
+    Show(show::Show),
+    History(history::History),
 }
 
 /// How a command ended well.
@@ -107,6 +113,9 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
     let ended = match typed.command {
         Command::Pick(pick) => pick.run(&mut desk),
         Command::Check(check) => check.run(&mut desk),
+        Command::Log(log) => log.run(&mut desk),
+        Command::Show(show) => show.run(&mut desk),
+        Command::History(history) => history.run(&mut desk),
     };
     let ended = ended.and_then(|ended| Ok(out.flush().map(|()| ended)?));
     match ended {

@@ -19,7 +19,7 @@ pub const HULL_FILE: &str = "hull.yaml";
 pub const LOG_FILE: &str = "log.yaml";
 
 /// The texts of a boat folder.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Folder {
     path: PathBuf,
     hull: Decoded,

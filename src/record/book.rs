@@ -41,8 +41,17 @@ pub struct Book {
     spots: Vec<Box<[Spot]>>,
     /// Of each entry that drove something.
     driven: HashMap<u32, FasteningId>,
+    /// Entries struck out, and the entry that strikes each.
+    struck: HashMap<usize, usize>,
     /// Entries that count, by date and number.
     order: Vec<u32>,
+}
+
+impl Set {
+    /// How many of it are at each crossing; `None` where it is of single holes.
+    pub const fn per_crossing(&self) -> Option<u8> {
+        self.per_crossing
+    }
 }
 
 /// What could not be read, so that what seems to be missing is not told again as a fault.
@@ -74,6 +83,7 @@ impl Book {
             entries,
             spots: Vec::new(),
             driven: HashMap::new(),
+            struck: HashMap::new(),
             order: Vec::new(),
         };
         book.take_sets(hull, sets, unread, faults);
@@ -274,9 +284,9 @@ impl Book {
             self.spots.push(spots.into());
         }
         self.entries = entries;
-        let live = self.live(unread, faults);
+        self.struck = self.strikes(unread, faults);
         self.order = (0..self.entries.len() as u32)
-            .filter(|at| live.get(*at as usize).copied().unwrap_or_default())
+            .filter(|at| !self.struck.contains_key(&(*at as usize)))
             .collect();
         self.order.sort_by_key(|at| {
             self.entries
@@ -285,53 +295,48 @@ impl Book {
         });
     }
 
-    /// Which entries count: those not struck out by an entry that itself counts.
-    fn live(&self, unread: &Unread, faults: &mut Vec<Fault>) -> Vec<bool> {
+    /// Entries struck out, and by which: a strike that is itself struck out does nothing.
+    fn strikes(&self, unread: &Unread, faults: &mut Vec<Fault>) -> HashMap<usize, usize> {
         let by_number: BTreeMap<u32, usize> = self
             .entries
             .iter()
             .enumerate()
             .map(|(at, entry)| (entry.number, at))
             .collect();
-        let mut struck_by: HashMap<usize, u32> = HashMap::new();
-        let mut live = vec![true; self.entries.len()];
+        let mut struck: HashMap<usize, usize> = HashMap::new();
+        // A strike names an earlier entry, so the last of the log stands whatever came before.
         for (at, entry) in self.entries.iter().enumerate().rev() {
             let What::Struck { strike, .. } = &entry.what else {
                 continue;
             };
-            match self.struck(entry, strike, &by_number) {
-                Err(fault) => {
-                    if !unread.entries.contains(&strike.number) {
-                        faults.push(*fault);
-                    }
-                    live[at] = false;
-                }
-                Ok(_) if !live[at] => {}
+            if struck.contains_key(&at) {
+                continue;
+            }
+            match self.strike_target(entry, strike, &by_number) {
+                Err(_) if unread.entries.contains(&strike.number) => {}
+                Err(fault) => faults.push(*fault),
                 Ok(target) => {
-                    if let Some(other) = struck_by.insert(target, entry.number) {
+                    if let Some(later) = struck
+                        .insert(target, at)
+                        .and_then(|at| self.entries.get(at))
+                    {
+                        let number = strike.number;
+                        let says = format!(
+                            "entry {number} is already struck out by entry {}",
+                            entry.number
+                        );
+                        let fault = Fault::new(Some(later.origin), says).key("strikes");
                         faults.push(
-                            Fault::new(
-                                self.entries
-                                    .iter()
-                                    .find(|e| e.number == other)
-                                    .map(|e| e.origin),
-                                format!(
-                                    "entry {} is already struck out by entry {}",
-                                    strike.number, entry.number
-                                ),
-                            )
-                            .key("strikes")
-                            .help(format!("to bring it back, strike entry {}", entry.number)),
+                            fault.help(format!("to bring it back, strike entry {}", entry.number)),
                         );
                     }
-                    live[target] = false;
                 }
             }
         }
-        live
+        struck
     }
 
-    fn struck(
+    fn strike_target(
         &self,
         entry: &Entry,
         strike: &Strike,
@@ -479,9 +484,9 @@ impl Book {
         &self.fastenings[id.index()]
     }
 
-    /// How many descriptions there are.
-    pub fn fastening_count(&self) -> usize {
-        self.fastenings.len()
+    /// Every fastening's description: of the sets of the hull file, then of the log.
+    pub fn fastenings(&self) -> impl Iterator<Item = &Fastening> {
+        self.fastenings.iter()
     }
 
     /// Entries in the order of the file.
@@ -507,6 +512,11 @@ impl Book {
 
     pub(super) fn driven_by(&self, at: u32) -> Option<FasteningId> {
         self.driven.get(&at).copied()
+    }
+
+    /// The entry that strikes out the entry at this place in the log, if one does.
+    pub fn struck_by(&self, at: usize) -> Option<&Entry> {
+        self.entries.get(*self.struck.get(&at)?)
     }
 
     /// The crossings an entry names.

@@ -4,6 +4,9 @@
 //! world.
 
 mod cautions;
+pub mod history;
+pub mod inventory;
+pub mod logged;
 mod page;
 pub mod pick;
 pub mod tables;

@@ -61,28 +61,46 @@ impl<'a> Page<'a> {
         writeln!(self.out)
     }
 
+    /// A table made by [`quiet`]; the columns that `whole` says are never broken into lines.
+    pub(super) fn drawn(
+        &mut self,
+        table: &mut Table,
+        whole: impl Fn(usize) -> bool,
+    ) -> io::Result<()> {
+        for (number, column) in table.column_iter_mut().enumerate() {
+            column.set_padding((0, 2));
+            if whole(number) {
+                column.set_constraint(ColumnConstraint::ContentWidth);
+            }
+        }
+        for line in table.to_string().lines() {
+            self.laid_out(line)?;
+        }
+        Ok(())
+    }
+
     /// A table with its heads.
     pub(super) fn table<const N: usize>(
         &mut self,
         heads: [&str; N],
         rows: impl IntoIterator<Item = [String; N]>,
     ) -> io::Result<()> {
-        let mut table = Table::new();
-        table
-            .load_style(presets::NOTHING)
-            .set_content_arrangement(ContentArrangement::Dynamic)
-            .set_width(self.width)
-            .set_header(heads);
+        let mut table = quiet(self.width);
+        table.set_header(heads);
         for row in rows {
             table.add_row(row.map(|cell| Clean(&cell).to_string()));
         }
         // What a row is about is never broken.
-        if let Some(column) = table.column_mut(0) {
-            column.set_constraint(ColumnConstraint::ContentWidth);
-        }
-        for line in table.to_string().lines() {
-            writeln!(self.out, "{}", line.trim_end())?;
-        }
-        Ok(())
+        self.drawn(&mut table, |column| column == 0)
     }
+}
+
+/// A table without lines, as wide as the page at the most.
+pub(super) fn quiet(width: u16) -> Table {
+    let mut table = Table::new();
+    table
+        .load_style(presets::NOTHING)
+        .set_content_arrangement(ContentArrangement::Dynamic)
+        .set_width(width);
+    table
 }

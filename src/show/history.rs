@@ -1,0 +1,167 @@
+//! Everything that happened at a place, in order.
+
+use std::io::{self, Write};
+
+use serde_json::{Value, json};
+
+use super::inventory::describe;
+use super::page::Page;
+use crate::hull::{Hull, fold, fold_holes};
+use crate::record::{Book, Deed, Entry, Event, What};
+use crate::units::Units;
+
+/// How many places a line names before it only counts them.
+const MOST_PLACES: usize = 8;
+
+/// Prints events, one a line, notes below.
+pub fn text(
+    hull: &Hull,
+    book: &Book,
+    events: &[Event<'_>],
+    units: Units,
+    out: &mut dyn Write,
+    width: u16,
+) -> io::Result<()> {
+    let mut page = Page::new(out, width);
+    if events.is_empty() {
+        return page.line("nothing is recorded there");
+    }
+    for event in events {
+        match event {
+            Event::Built { set, crossings } => {
+                let fastening = book.fastening(set.fastening);
+                let place = fold(hull, crossings.iter().copied()).shown(MOST_PLACES);
+                let what = describe(fastening, hull, units);
+                let name = book.set_name(set.id);
+                page.wrapped(
+                    &format!("{:<11}  ", fastening.driven.to_string()),
+                    &format!(
+                        "set `{name}`, {}: {what} at {place} ({})",
+                        each(set.per_crossing()),
+                        how(set.how)
+                    ),
+                )?;
+            }
+            Event::Done { entry, holes } => {
+                let place = fold_holes(hull, holes.iter().copied()).shown(MOST_PLACES);
+                page.wrapped(
+                    &format!("{:<11}  ", entry.date.to_string()),
+                    &format!(
+                        "entry {}: {} {place}{}",
+                        entry.number,
+                        entry.did(),
+                        told(entry, hull, units)
+                    ),
+                )?;
+            }
+            Event::Struck { entry, by } => {
+                let why = match &by.what {
+                    What::Struck { why: Some(why), .. } => format!(": {why}"),
+                    _ => String::new(),
+                };
+                page.wrapped(
+                    &format!("{:<11}  ", entry.date.to_string()),
+                    &format!("[{}] struck out by entry {}{why}", entry.title(), by.number),
+                )?;
+            }
+        }
+    }
+    Ok(())
+}
+
+fn each(per_crossing: Option<u8>) -> String {
+    per_crossing.map_or_else(
+        || "in single holes".to_owned(),
+        |n| format!("{n} a crossing"),
+    )
+}
+
+fn how(how: crate::record::How) -> String {
+    match how {
+        crate::record::How::Unknown => "how it is known is not said".to_owned(),
+        how => format!("known by: {how}"),
+    }
+}
+
+/// What an entry tells beside its deed and place, as the end of its line.
+fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
+    let mut words = Vec::new();
+    if let What::Done { deed, .. } = &entry.what {
+        match deed {
+            Deed::Measured(diameter, _) => words.push(diameter.shown(units)),
+            Deed::Broken(stub, ..) => words.push(format!("stub in {stub}")),
+            Deed::Driven(driving) => {
+                let metal = driving.metal.map_or("unknown metal", |metal| metal.name);
+                let size = driving.size.map_or_else(
+                    || "of unknown size".to_owned(),
+                    |size| size.written(hull.gauges, units),
+                );
+                words.push(format!(
+                    "{metal} {} {size}, bung {}",
+                    driving.kind,
+                    driving.plug.written(units)
+                ));
+            }
+            _ => {}
+        }
+        words.extend(deed.found().map(|found| format!("found {found}")));
+        if let Deed::Pulled(_, Some(sample)) | Deed::Broken(_, _, Some(sample)) = deed {
+            words.push(format!("{sample} sample"));
+        }
+    }
+    words.extend(entry.by.as_ref().map(|by| format!("by {by}")));
+    words.extend(entry.photo.as_ref().map(|photo| format!("photo {photo}")));
+    words.extend(
+        entry
+            .note
+            .as_ref()
+            .map(|note| format!("\u{201c}{note}\u{201d}")),
+    );
+    if words.is_empty() {
+        String::new()
+    } else {
+        format!(": {}", words.join("; "))
+    }
+}
+
+/// Events for other programs.
+pub fn json(hull: &Hull, book: &Book, events: &[Event<'_>], place: &str) -> Value {
+    let events: Vec<Value> = events
+        .iter()
+        .map(|event| match event {
+            Event::Built { set, crossings } => {
+                let fastening = book.fastening(set.fastening);
+                json!({
+                    "date": fastening.driven.to_string(),
+                    "entry": null,
+                    "did": "built",
+                    "set": book.set_name(set.id),
+                    "place": fold(hull, crossings.iter().copied()).to_string(),
+                    "fastening": describe(fastening, hull, hull.units),
+                    "how": set.how.word(),
+                })
+            }
+            Event::Done { entry, holes } => json!({
+                "date": entry.date.to_string(),
+                "entry": entry.number,
+                "did": entry.did().word(),
+                "place": fold_holes(hull, holes.iter().copied()).to_string(),
+                "holes": holes.len(),
+                "told": told(entry, hull, hull.units).trim_start_matches(": "),
+                "by": entry.by,
+                "note": entry.note,
+                "struck_by": null,
+            }),
+            Event::Struck { entry, by } => json!({
+                "date": entry.date.to_string(),
+                "entry": entry.number,
+                "did": entry.did().word(),
+                "place": entry.place().map(ToString::to_string),
+                "by": entry.by,
+                "note": entry.note,
+                "struck_by": by.number,
+            }),
+        })
+        .collect();
+    json!({"format": 1, "boat": hull.boat, "place": place, "events": events})
+}
