@@ -4,9 +4,10 @@ use clap::Args;
 
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
-use crate::hull::Water;
+use crate::files::Boat;
+use crate::hull::{CrossingId, Water};
 use crate::joint::{Grain, Limits, Timber, Zone, no_gauge};
-use crate::pick::{self, Ask, Fixed};
+use crate::pick::{self, Ask, Fixed, Ground};
 use crate::show;
 use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Screw, Series, Wood};
 use crate::text::Misread;
@@ -18,6 +19,8 @@ use crate::units::{Length, Units};
 /// fixed with --gauge, --length, --bung or --bung-depth is kept, and the rest is worked out.
 #[derive(Debug, Args)]
 pub(super) struct Pick {
+    /// Where, as S4 F14: plank, frame, zone and gauges are then the boat's own, unless given here
+    place: Vec<String>,
     /// Thickness of the plank
     #[arg(long, value_name = "LENGTH")]
     plank: Option<String>,
@@ -36,24 +39,24 @@ pub(super) struct Pick {
     /// Specific gravity of the frame, oven-dry, in place of its wood
     #[arg(long, value_name = "G")]
     frame_sg: Option<String>,
-    /// How the frame's grain lies to the screw
-    #[arg(long, value_name = "side|end", default_value = "side")]
-    grain: String,
+    /// How the frame's grain lies to the screw; else side
+    #[arg(long, value_name = "side|end")]
+    grain: Option<String>,
     /// Metal of the screw
     #[arg(long, value_name = "METAL")]
     metal: Option<String>,
-    /// How wet it is: underwater, wind and water, topsides, deck, inside
-    #[arg(long, value_name = "ZONE", default_value = "underwater")]
-    zone: String,
-    /// The water she floats in: salt, brackish, fresh
-    #[arg(long, value_name = "WATER", default_value = "salt")]
-    water: String,
+    /// How wet it is: underwater (else), wind and water, topsides, deck, inside
+    #[arg(long, value_name = "ZONE")]
+    zone: Option<String>,
+    /// The water she floats in: salt (else), brackish, fresh
+    #[arg(long, value_name = "WATER")]
+    water: Option<String>,
     /// Planking rule to follow; else the Herreshoff table
     #[arg(long, value_name = "RULE")]
     rule: Option<String>,
-    /// Gauges to choose among: american, british or metric
-    #[arg(long, value_name = "SYSTEM", default_value = "american")]
-    gauges: String,
+    /// Gauges to choose among: american (else), british or metric
+    #[arg(long, value_name = "SYSTEM")]
+    gauges: Option<String>,
     /// Keep this gauge (14, or 5mm among metric screws)
     #[arg(long, value_name = "GAUGE")]
     gauge: Option<String>,
@@ -85,15 +88,46 @@ pub(super) struct Pick {
 impl Pick {
     /// Answers, in the format asked for.
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-        let ask = self.ask(desk.globals.units()).map_err(Stopped::Wrong)?;
+        let asked = if self.place.is_empty() {
+            Asked {
+                units: desk.globals.units().unwrap_or_default(),
+                ..Asked::default()
+            }
+        } else {
+            let (boat, _) = desk.globals.read_boat()?;
+            Asked {
+                ground: Some(self.ground(&boat)?),
+                salt: boat.hull.water.is_salt(),
+                gauges: boat.hull.gauges,
+                units: desk.globals.units_for(&boat),
+                limits: boat.limits,
+            }
+        };
+        let ask = self.ask(asked).map_err(Stopped::Wrong)?;
         reply(&ask, desk)
     }
 
-    /// What was typed, as a question; or everything that cannot be read.
-    fn ask(&self, units: Option<Units>) -> Result<Ask, Vec<crate::text::Fault>> {
+    /// What lies at the place that was named.
+    fn ground(&self, boat: &Boat) -> Result<Ground, Stopped> {
         let mut reading = Reading::default();
-        let plank = reading.option::<Length>("--plank", self.plank.as_ref());
-        if self.plank.is_none() {
+        let place = self.place.join(" ");
+        let ground = reading.with("place", Some(&place), |place| {
+            let spots = boat.hull.resolve(&place.parse()?)?;
+            let crossings: Vec<CrossingId> = spots.iter().map(|spot| spot.crossing).collect();
+            Ground::of(&boat.hull, &crossings)
+        });
+        reading.done(ground).map_err(Stopped::Wrong)
+    }
+
+    /// What was typed, as a question; or everything that cannot be read. What was not typed is
+    /// the boat's own, where a place was named.
+    fn ask(&self, asked: Asked) -> Result<Ask, Vec<crate::text::Fault>> {
+        let mut reading = Reading::default();
+        let ground = asked.ground;
+        let plank = reading
+            .option::<Length>("--plank", self.plank.as_ref())
+            .or(ground.and_then(|ground| ground.plank));
+        if self.plank.is_none() && plank.is_none() {
             reading.slip(
                 "--plank",
                 Misread::new("the thickness of the plank is missing")
@@ -110,16 +144,24 @@ impl Pick {
             ("--frame-wood", self.frame_wood.as_ref()),
             ("--frame-sg", self.frame_sg.as_ref()),
         );
-        let member = reading.option("--frame", known(&self.frame));
+        let plank_wood = plank_wood.or(ground
+            .and_then(|ground| ground.plank_wood)
+            .map(Timber::Wood));
+        let member_wood = member_wood.or(ground
+            .and_then(|ground| ground.member_wood)
+            .map(Timber::Wood));
+        let member = reading.option("--frame", known(&self.frame)).or(ground
+            .filter(|_| self.frame.is_none())
+            .and_then(|ground| ground.member));
         let metal = reading.with("--metal", known(&self.metal), Metal::find);
-        let zone = reading.option::<Zone>("--zone", Some(&self.zone));
-        let water = reading.option::<Water>("--water", Some(&self.water));
-        let grain = reading.option::<Grain>("--grain", Some(&self.grain));
+        let zone = reading.option::<Zone>("--zone", self.zone.as_ref());
+        let water = reading.option::<Water>("--water", self.water.as_ref());
+        let grain = reading.option::<Grain>("--grain", self.grain.as_ref());
         let rule = reading.with("--rule", self.rule.as_ref(), PlankRule::find);
-        let gauges = reading.option::<GaugeSystem>("--gauges", Some(&self.gauges));
-        let screw = gauges.and_then(|system| {
-            reading.with("--gauge", self.gauge.as_ref(), |typed| screw(system, typed))
-        });
+        let gauges = reading
+            .option::<GaugeSystem>("--gauges", self.gauges.as_ref())
+            .unwrap_or(asked.gauges);
+        let screw = reading.with("--gauge", self.gauge.as_ref(), |typed| screw(gauges, typed));
         let fixed = Fixed {
             screw,
             length: reading.option("--length", self.length.as_ref()),
@@ -132,28 +174,50 @@ impl Pick {
             .filter_map(|typed| reading.option("--drills", Some(typed)))
             .collect();
         let lead_hole = reading.with("--lead-holes", self.lead_holes.as_ref(), LeadHole::find);
-        let ask = plank
-            .zip(zone)
-            .zip(gauges)
-            .map(|((plank, zone), gauges)| Ask {
-                plank,
-                plank_wood,
-                member,
-                member_wood,
-                grain: grain.unwrap_or_default(),
-                metal,
-                zone,
-                salt: water.is_none_or(Water::is_salt),
-                rule: rule.unwrap_or_else(PlankRule::default),
-                gauges,
-                fixed,
-                drills,
-                taper: self.taper,
-                lead_hole: lead_hole.unwrap_or_else(LeadHole::default),
-                limits: Limits::default(),
-                units: units.unwrap_or_default(),
-            });
+        let ask = plank.map(|plank| Ask {
+            plank,
+            plank_wood,
+            member,
+            member_wood,
+            grain: grain
+                .or(ground.map(|ground| ground.grain))
+                .unwrap_or_default(),
+            metal,
+            zone: zone
+                .or(ground.map(|ground| ground.zone))
+                .unwrap_or(Zone::Underwater),
+            salt: water.map_or(asked.salt, Water::is_salt),
+            rule: rule.unwrap_or_else(PlankRule::default),
+            gauges,
+            fixed,
+            drills,
+            taper: self.taper,
+            lead_hole: lead_hole.unwrap_or_else(LeadHole::default),
+            limits: asked.limits,
+            units: asked.units,
+        });
         reading.done(ask)
+    }
+}
+
+/// What holds where nothing else is typed: the boat's own where a place was named.
+struct Asked {
+    ground: Option<Ground>,
+    salt: bool,
+    gauges: GaugeSystem,
+    limits: Limits,
+    units: Units,
+}
+
+impl Default for Asked {
+    fn default() -> Self {
+        Self {
+            ground: None,
+            salt: true,
+            gauges: GaugeSystem::default(),
+            limits: Limits::default(),
+            units: Units::default(),
+        }
     }
 }
 

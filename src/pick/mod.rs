@@ -6,6 +6,7 @@ mod alternatives;
 mod answer;
 mod ask;
 mod check;
+mod ground;
 mod rule;
 mod setting;
 #[cfg(test)]
@@ -16,4 +17,5 @@ pub use alternatives::{Alternative, Way};
 pub use answer::{Answer, answer};
 pub use ask::{Ask, Fixed, Refusal};
 pub use check::Check;
+pub use ground::Ground;
 pub use rule::Wanted;

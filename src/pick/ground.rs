@@ -1,0 +1,72 @@
+//! What a boat's own record answers before a question is asked: plank, member, zone.
+
+use crate::hull::{CrossingId, Hull, Places, fold};
+use crate::joint::{Grain, Zone};
+use crate::tables::Wood;
+use crate::text::Misread;
+use crate::units::Length;
+
+/// What lies at a crossing, as far as picking a screw goes. `None` stands for what is not known.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ground {
+    /// Thickness of the plank.
+    pub plank: Option<Length>,
+    /// Its wood.
+    pub plank_wood: Option<&'static Wood>,
+    /// Depth of the member.
+    pub member: Option<Length>,
+    /// Its wood.
+    pub member_wood: Option<&'static Wood>,
+    /// How its grain lies to the screw.
+    pub grain: Grain,
+    /// How wet it is.
+    pub zone: Zone,
+}
+
+impl Ground {
+    /// What lies at all of these crossings alike.
+    ///
+    /// # Errors
+    /// Where they are not alike: one screw does not answer for them all. The help says where each
+    /// kind is.
+    pub fn of(hull: &Hull, crossings: &[CrossingId]) -> Result<Self, Misread> {
+        const MOST_KINDS: usize = 4;
+        let mut kinds: Vec<(Self, Vec<CrossingId>)> = Vec::new();
+        for id in crossings {
+            let crossing = hull.crossing(*id);
+            let ground = Self {
+                plank: crossing.strake.thickness,
+                plank_wood: crossing.strake.wood,
+                member: crossing.scantlings.depth,
+                member_wood: crossing.scantlings.wood,
+                grain: crossing.scantlings.grain,
+                zone: crossing.zone,
+            };
+            match kinds.iter_mut().find(|(kind, _)| *kind == ground) {
+                Some((_, at)) => at.push(*id),
+                None => kinds.push((ground, vec![*id])),
+            }
+        }
+        match kinds.as_slice() {
+            [(ground, _)] => Ok(*ground),
+            [] => Err(Misread::new("no crossing is named")),
+            many => {
+                let places: Vec<String> = many
+                    .iter()
+                    .take(MOST_KINDS)
+                    .map(|(_, at)| short(&fold(hull, at.iter().copied())))
+                    .collect();
+                let says = format!(
+                    "these crossings are of {} kinds, and no one screw answers for them all",
+                    many.len()
+                );
+                Err(Misread::new(says)
+                    .help(format!("ask for one kind at a time: {}", places.join("; "))))
+            }
+        }
+    }
+}
+
+fn short(places: &Places) -> String {
+    places.shown(1)
+}
