@@ -4,5 +4,6 @@
 mod make;
 
 mod files;
+mod house;
 mod laws;
 mod tables;
