@@ -1,10 +1,15 @@
 //! How much of the boat a record rests on.
 
+use std::collections::BTreeMap;
+use std::fmt;
+
 use super::Survey;
+use crate::hull::Side;
+use crate::joint::Zone;
 use crate::units::Day;
 
 /// How many fastenings somebody has looked at, and how many are only as declared.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Coverage {
     /// Pieces of metal in the wood.
     pub fastenings: u32,
@@ -14,26 +19,66 @@ pub struct Coverage {
     pub since: Option<Day>,
     /// How many are known only from the hull file.
     pub as_declared: u32,
+    /// Where there is metal and none of it was looked at.
+    pub unseen: Vec<Part>,
+}
+
+/// A zone of one side of the boat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Part {
+    /// The side.
+    pub side: Side,
+    /// The zone.
+    pub zone: Zone,
+}
+
+/// In words: `port topsides`.
+impl fmt::Display for Part {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let side = match self.side {
+            Side::Port => "port",
+            Side::Starboard => "starboard",
+            Side::Deck => "deck",
+            Side::DeckPort => "deck to port",
+            Side::DeckStarboard => "deck to starboard",
+        };
+        match (self.side.is_deck(), self.zone) {
+            (true, Zone::Deck) => f.write_str(side),
+            (_, zone) => write!(f, "{side} {zone}"),
+        }
+    }
 }
 
 impl Coverage {
     pub(super) fn of(survey: &Survey<'_>) -> Self {
         let mut coverage = Self::default();
-        let holes = survey.crossings().flat_map(|at| at.holes);
-        for hole in holes.filter(|hole| hole.has_metal()) {
-            coverage.fastenings += 1;
-            match survey.book.last_look(hole) {
-                None => coverage.as_declared += 1,
-                Some(entry) => {
-                    coverage.looked_at += 1;
-                    coverage.since = Some(
-                        coverage
-                            .since
-                            .map_or(entry.date, |since| since.min(entry.date)),
-                    );
+        let mut seen: BTreeMap<Part, bool> = BTreeMap::new();
+        for at in survey.crossings() {
+            let part = Part {
+                side: at.crossing.strake.id.side,
+                zone: at.crossing.zone,
+            };
+            for hole in at.holes.iter().filter(|hole| hole.has_metal()) {
+                coverage.fastenings += 1;
+                let look = survey.book.last_look(hole);
+                *seen.entry(part).or_default() |= look.is_some();
+                match look {
+                    None => coverage.as_declared += 1,
+                    Some(entry) => {
+                        coverage.looked_at += 1;
+                        coverage.since = Some(
+                            coverage
+                                .since
+                                .map_or(entry.date, |since| since.min(entry.date)),
+                        );
+                    }
                 }
             }
         }
+        coverage.unseen = seen
+            .into_iter()
+            .filter_map(|(part, seen)| (!seen).then_some(part))
+            .collect();
         coverage
     }
 }

@@ -14,7 +14,7 @@ mod survey;
 mod verdict;
 
 pub use accepted::Acceptance;
-pub use coverage::Coverage;
+pub use coverage::{Coverage, Part};
 pub use finding::{Counts, Finding};
 pub use hits::{Hits, Saying, Severity};
 pub use rule::Rule;

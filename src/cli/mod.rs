@@ -4,7 +4,9 @@
 //! what was typed into settings that are right, asks a question of the floors above, and hands
 //! the answer to a printer.
 
+mod audit;
 mod check;
+mod explain;
 mod folder;
 mod globals;
 mod history;
@@ -48,6 +50,8 @@ enum Command {
     Log(Box<log::Log>),
     Show(show::Show),
     History(history::History),
+    Audit(audit::Audit),
+    Explain(explain::Explain),
 }
 
 /// How a command ended well.
@@ -55,6 +59,8 @@ enum Command {
 pub enum Ended {
     /// Done: exit code 0.
     Done,
+    /// Done, and something was found that asks for a look: exit code 1.
+    Findings,
 }
 
 /// Why a command did not end well.
@@ -116,10 +122,13 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Log(log) => log.run(&mut desk),
         Command::Show(show) => show.run(&mut desk),
         Command::History(history) => history.run(&mut desk),
+        Command::Audit(audit) => audit.run(&mut desk),
+        Command::Explain(explain) => explain.run(&mut desk),
     };
     let ended = ended.and_then(|ended| Ok(out.flush().map(|()| ended)?));
     match ended {
         Ok(Ended::Done) => ExitCode::SUCCESS,
+        Ok(Ended::Findings) => ExitCode::from(1),
         Err(Stopped::Wrong(faults)) => {
             // With stderr gone there is nobody left to tell.
             let _ = refuse(&mut io::stderr().lock(), &faults);

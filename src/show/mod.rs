@@ -3,10 +3,13 @@
 //! A printer knows how wide the page is and in which units to print, and nothing else of the
 //! world.
 
+pub mod audit;
 mod cautions;
+pub mod explain;
 pub mod history;
 pub mod inventory;
 pub mod logged;
+mod numbers;
 mod page;
 pub mod pick;
 pub mod tables;

@@ -39,15 +39,29 @@ impl<'a> Page<'a> {
 
     /// Sentences after a word of their own; where they run on, they are indented by two.
     pub(super) fn wrapped(&mut self, first: &str, text: &str) -> io::Result<()> {
+        self.hung(first, "  ", text)
+    }
+
+    /// Sentences that are all indented alike.
+    pub(super) fn indented(&mut self, indent: &str, text: &str) -> io::Result<()> {
+        self.hung(indent, indent, text)
+    }
+
+    /// Words one after another, broken between them where the page ends; a word wider than the
+    /// page is broken within.
+    fn hung(&mut self, first: &str, indent: &str, text: &str) -> io::Result<()> {
         let clean = Clean(text).to_string();
+        let room = usize::from(self.width)
+            .saturating_sub(indent.chars().count())
+            .max(1);
         let mut column = first.chars().count();
         write!(self.out, "{first}")?;
         let mut begun = false;
-        for word in clean.split_whitespace() {
+        for word in clean.split_whitespace().flat_map(|word| pieces(word, room)) {
             let wide = word.chars().count();
             if begun && column + 1 + wide > usize::from(self.width) {
-                write!(self.out, "\n  ")?;
-                column = 2;
+                write!(self.out, "\n{indent}")?;
+                column = indent.chars().count();
                 begun = false;
             }
             if begun {
@@ -103,4 +117,18 @@ pub(super) fn quiet(width: u16) -> Table {
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(width);
     table
+}
+
+/// A word in pieces no wider than there is room for.
+fn pieces(word: &str, room: usize) -> impl Iterator<Item = &str> {
+    let mut rest = word;
+    std::iter::from_fn(move || {
+        let cut = rest
+            .char_indices()
+            .nth(room)
+            .map_or(rest.len(), |(cut, _)| cut);
+        let (piece, more) = rest.split_at(cut);
+        rest = more;
+        (!piece.is_empty()).then_some(piece)
+    })
 }

@@ -3,7 +3,9 @@
 #[path = "../support/console.rs"]
 mod console;
 
+mod audit;
 mod ends;
+mod explain;
 mod pages;
 mod pick;
 mod run;

@@ -1,0 +1,34 @@
+//! What an audit says, for people and for programs.
+
+mod json;
+mod text;
+
+pub use json::json;
+pub use text::text;
+
+use crate::audit::{Outcome, Rule, Survey, Thin};
+use crate::hull::Places;
+
+/// An audit, and what it was asked about.
+#[derive(Debug)]
+pub struct Audit<'a> {
+    /// The boat on the day.
+    pub survey: &'a Survey<'a>,
+    /// What was found.
+    pub outcome: &'a Outcome,
+    /// Where, if not the whole boat.
+    pub place: Option<&'a Places>,
+    /// By which rules, if not by all.
+    pub only: &'a [&'static Rule],
+}
+
+/// Why a record is too thin, and where.
+fn thin(thin: &Thin) -> (String, &Places) {
+    match thin {
+        Thin::NothingRecorded(place) => ("nothing is recorded here".to_owned(), place),
+        Thin::MetalNeverSeen { set, place } => (
+            format!("the metal of `{set}` is not known, and none of it was ever drawn"),
+            place,
+        ),
+    }
+}
