@@ -1,4 +1,5 @@
 //! Bad files and failing disks: never a panic, never a lost or half-written entry.
 
 mod hostile;
+mod logging;
 mod writing;
