@@ -7,8 +7,8 @@
 //! plank, depth of the member − 1/8 in), so that a screw kept short by a shallow frame is not
 //! called short.
 //!
-//! **Limits.** `embedment for stop` 0.5 of that, in wet zones; `embedment for mend` 0.8; `embedment,
-//! watch` 0.9. A screw that does not reach the frame at all is a stop anywhere. Choices made here;
+//! **Limits.** `embedment for stop` 0.5 of that, in wet zones; `embedment for mend` 0.8; `embedment
+//! for watch` 0.9. A screw that does not reach the frame at all is a stop anywhere. Choices made here;
 //! no published figure is known.
 //!
 //! **Severity.** Stop, mend or watch by these limits.
