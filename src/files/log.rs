@@ -3,7 +3,7 @@
 use std::str::FromStr;
 
 use super::hull::names_holes;
-use super::{Given, Piece, Reader, Text, read, split_log};
+use super::{Given, Piece, Reader, Text, read, slips, split_log};
 use crate::hull::Places;
 use crate::joint::{Kind, Plug};
 use crate::record::{Deed, Did, Driving, Entry, HoleChoice, Strike, Stub, Unread, What};
@@ -126,23 +126,27 @@ fn read_piece(
     unread: &mut Unread,
     faults: &mut Vec<Fault>,
 ) -> Option<Entry> {
+    let told = faults.len();
     let Given::Is(raw) = read::<RawEntry>(piece, faults) else {
         return None;
     };
+    let cut = slips::place_was_cut(faults.get(told..).unwrap_or_default());
     let entry = entry(&raw, &mut Reader::new(piece.origin, faults), gauges);
-    if entry.is_none() {
+    if cut || entry.is_none() {
         let parsed = |text: &Given<Text>| text.as_ref().map(|text| text.as_str().to_owned());
         unread
             .entries
             .extend(parsed(&raw.entry).and_then(|number| number.parse::<u32>().ok()));
-        unread
-            .places
-            .extend(parsed(&raw.place).and_then(|place| place.parse().ok()));
+        let place = parsed(&raw.place);
+        unread.places.extend(place.and_then(|place| match cut {
+            true => slips::whole_planks(&place),
+            false => place.parse().ok().or_else(|| slips::whole_planks(&place)),
+        }));
         if parsed(&raw.did).and_then(|did| did.parse().ok()) == Some(Did::Driven) {
             unread.sets.extend(parsed(&raw.set));
         }
     }
-    entry
+    entry.filter(|_| !cut)
 }
 
 /// Makes an entry of what was written, every fault of it told.

@@ -1,6 +1,7 @@
 //! The usual slips of the pen in a record, each with its own words.
 
 use super::Piece;
+use crate::hull::Places;
 use crate::text::Fault;
 use crate::text::tokens::{Mark, Token};
 
@@ -103,11 +104,25 @@ fn same_line(piece: &Piece<'_>, a: &Token, b: &Token) -> bool {
     between.is_some_and(|text| !text.contains('\n'))
 }
 
+/// What is said of a place that a comma cuts short.
+const CUT: &str = "a comma cannot join places";
+
+/// Whether a comma cut a place short, so that what is left of it is not what was meant.
+pub fn place_was_cut(faults: &[Fault]) -> bool {
+    faults.iter().any(|fault| fault.says == CUT)
+}
+
+/// All crossings of the planks that a place begins with, where the rest of it cannot be trusted.
+pub fn whole_planks(place: &str) -> Option<Places> {
+    let planks = place.split_whitespace().next()?;
+    format!("{planks} all").parse().ok()
+}
+
 /// The words for a text after a comma that was taken for a key, by the key before it.
 pub fn after_comma(key: Option<&str>, word: &str) -> (String, String) {
     match key {
         Some("place" | "strikes" | "planks" | "across" | "at") => (
-            "a comma cannot join places".into(),
+            CUT.into(),
             "places are joined by `and`, never by a comma".into(),
         ),
         Some(key) => (

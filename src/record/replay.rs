@@ -217,6 +217,9 @@ pub(super) fn apply(
     if problems.is_empty()
         && let Some(count) = count
         && *count as usize != touched.len()
+        && !touched
+            .iter()
+            .any(|touch| telling.unsure.contains(&touch.crossing))
     {
         telling.faults.push(
             Fault::new(

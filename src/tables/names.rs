@@ -41,7 +41,7 @@ pub(super) fn find<T>(
         std::iter::once(name).chain(aliases.iter().copied())
     });
     Err(match (nearest(name.trim(), each), rows.len()) {
-        (Some(near), _) => misread.help(format!("did you mean `{near}`")),
+        (Some(near), _) => misread.help(format!("did you mean `{near}`?")),
         (None, ..=12) => misread.help(all().collect::<Vec<_>>().join(", ")),
         (None, _) => misread,
     })

@@ -1,5 +1,6 @@
 //! Frames, beams, ends, and the strakes across them.
 
+use super::super::slips;
 use super::{Given, Piece, Reader, Text, read};
 use crate::hull::{End, Laid, Member, MemberKind, MemberPicks, Placed, Runs, Scantlings, Strakes};
 use crate::joint::Grain;
@@ -114,9 +115,11 @@ pub(super) fn end(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Members>
 }
 
 pub(super) fn strakes(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Placed<Laid>> {
+    let told = faults.len();
     let Given::Is(raw) = read::<RawStrakes>(piece, faults) else {
         return None;
     };
+    let cut = slips::place_was_cut(faults.get(told..).unwrap_or_default());
     let mut fields = Reader::new(piece.origin, faults);
     let planks: Option<Strakes> = fields.need("planks", &raw.planks);
     let across: Option<MemberPicks> = fields.need("across", &raw.across);
@@ -129,6 +132,7 @@ pub(super) fn strakes(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Plac
     let thickness = fields.maybe_size("thickness", &raw.thickness);
     let width = fields.maybe_size("width", &raw.width);
     let wood = fields.wood(&raw.wood);
+    let planks = planks.filter(|_| !cut);
     Some(Placed {
         origin: piece.origin,
         is: Laid {

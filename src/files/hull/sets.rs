@@ -2,7 +2,7 @@
 
 use std::str::FromStr;
 
-use super::super::OneOrMany;
+use super::super::{OneOrMany, slips};
 use super::{Given, Piece, Reader, Text, read};
 use crate::hull::{Holes, Places};
 use crate::joint::{Kind, Plug};
@@ -37,9 +37,12 @@ pub(super) fn set(
     unread: &mut Unread,
     faults: &mut Vec<Fault>,
 ) -> Option<SetParts> {
+    let told = faults.len();
     let Given::Is(raw) = read::<RawSet>(piece, faults) else {
         return None;
     };
+    let shape = faults.get(told..).unwrap_or_default();
+    let (shaky, cut) = (!shape.is_empty(), slips::place_was_cut(shape));
     let mut fields = Reader::new(piece.origin, faults);
     let name: Option<SetName> = fields.need("set", &raw.set);
     let place: Option<Places> = fields.need("place", &raw.place);
@@ -65,10 +68,11 @@ pub(super) fn set(
         leaves_in: leaves_in.unwrap_or_default(),
         adds_to: adds_to.unwrap_or_default(),
     };
-    match (name, place, per_crossing, kind) {
+    let place_text = raw.place.as_ref().map(Text::as_str);
+    match (name, place.filter(|_| !cut), per_crossing, kind) {
         (Some(name), Some(place), Some(per_crossing), Some(kind)) => {
-            if unrelated {
-                // How it stands to the others is not known, so an overlap proves nothing.
+            if shaky || unrelated {
+                // How it stands to the others is not sure, so an overlap proves nothing.
                 unread.places.push(place.clone());
             }
             Some(SetParts {
@@ -87,7 +91,9 @@ pub(super) fn set(
         }
         (name, place, ..) => {
             unread.sets.extend(name.map(|name| name.0));
-            unread.places.extend(place);
+            unread
+                .places
+                .extend(place.or_else(|| slips::whole_planks(place_text?)));
             None
         }
     }
