@@ -1,26 +1,96 @@
 //! `refasten check`: is everything in the boat's folder as it should be?
 
+use std::io;
+
 use clap::Args;
+use serde_json::json;
 
-use super::{Desk, Ended, Stopped};
+use super::folder::say_waiting;
+use super::{Desk, Ended, Format, Stopped};
+use crate::files::{LOG_FILE, MENDED_FILE, Mending};
+use crate::show::check as show;
 
-/// Reads the boat's files and tells everything that is wrong with them.
+/// Read the boat's files and tell everything that is wrong with them
+///
+/// Nothing is written but by --repair.
 #[derive(Debug, Args)]
-pub struct Check {}
+pub(super) struct Check {
+    /// Mend a log whose last line was cut short: write the mended one beside it and show what
+    /// changes
+    #[arg(long)]
+    repair: bool,
+    /// Put the mended log in the place of the torn one
+    #[arg(long, requires = "repair")]
+    replace: bool,
+}
 
 impl Check {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-        let (boat, _) = desk.globals.read_boat()?;
-        let (hull, book) = (&boat.hull, &boat.book);
-        writeln!(
-            desk.out,
-            "{}: no faults; {} strakes, {} crossings, {} sets, {} entries",
-            crate::text::Clean(&hull.boat),
-            hull.strakes().len(),
-            hull.crossing_count(),
-            book.sets().len(),
-            book.entries().len()
-        )?;
+        if self.repair {
+            return self.repair(desk);
+        }
+        match desk.globals.format {
+            Format::Text => {
+                let (boat, _) = desk.globals.read_boat()?;
+                show::text(desk.out, &boat.hull, &boat.book)?;
+                Ok(Ended::Done)
+            }
+            Format::Json => match desk.globals.read_boat() {
+                Ok((boat, _)) => {
+                    show::json(desk.out, Ok((&boat.hull, &boat.book)))?;
+                    Ok(Ended::Done)
+                }
+                Err(Stopped::Faulty(folder, faults)) => {
+                    show::json(desk.out, Err((&faults, &folder.texts())))?;
+                    Ok(Ended::Faulty)
+                }
+                Err(stopped) => Err(stopped),
+            },
+        }
+    }
+
+    fn repair(&self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+        // Where there is no boat, that is what is to be said.
+        desk.globals.folder()?;
+        let mending = Mending::begin(&desk.globals.folder_path()?, &mut say_waiting)?;
+        let mended = mending.as_ref().map(Mending::mended);
+        let replaced = self.replace && mended.is_some();
+        match (desk.globals.format, mended) {
+            (Format::Json, mended) => {
+                let mended = mended.map(
+                    |mended| json!({"line": mended.line, "keeps_entry": mended.keeps_entry()}),
+                );
+                let beside = (mended.is_some() && !replaced).then_some(MENDED_FILE);
+                let told = json!({
+                    "format": 1, "mended": mended, "beside": beside, "replaced": replaced,
+                });
+                serde_json::to_writer_pretty(&mut *desk.out, &told).map_err(io::Error::from)?;
+                writeln!(desk.out)?;
+            }
+            (Format::Text, None) => {
+                writeln!(
+                    desk.out,
+                    "{LOG_FILE} ends as it should; nothing is to be mended"
+                )?;
+            }
+            (Format::Text, Some(mended)) => {
+                write!(desk.out, "{LOG_FILE}: ")?;
+                mended.show(desk.out)?;
+                match replaced {
+                    true => writeln!(desk.out, "{LOG_FILE} is replaced by the mended one")?,
+                    false => writeln!(
+                        desk.out,
+                        "the mended log is in {MENDED_FILE}, and {LOG_FILE} is as it was; to \
+                         replace it:\n  refasten check --repair --replace"
+                    )?,
+                }
+            }
+        }
+        // Whoever is to see what changes has seen it before anything does.
+        desk.out.flush()?;
+        if let Some(mending) = mending.filter(|_| replaced) {
+            mending.put_in_place()?;
+        }
         Ok(Ended::Done)
     }
 }

@@ -1,6 +1,6 @@
 //! Finding the boat's folder and reading it.
 
-use std::io;
+use std::io::{self, Write};
 use std::path::PathBuf;
 
 use super::{Globals, Stopped};
@@ -66,4 +66,13 @@ impl Globals {
     pub(super) fn units_for(&self, boat: &Boat) -> Units {
         self.units().unwrap_or(boat.hull.units)
     }
+}
+
+/// Says that another program has the folder, and that this one waits for it.
+pub(super) fn say_waiting() {
+    // With stderr gone there is nobody to tell.
+    let _ = writeln!(
+        io::stderr(),
+        "waiting: another program is writing to this boat's folder"
+    );
 }

@@ -1,9 +1,8 @@
 //! `refasten log`: what was done, written down.
 
-use std::io::Write;
-
 use clap::Args;
 
+use super::folder::say_waiting;
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::{AppendError, FolderLock, Given, Keys, RawEntry, Text, append, line};
 use crate::show::logged::{self, Logged};
@@ -84,13 +83,7 @@ impl Log {
         // The number of the entry hangs on the last one, so the lock is taken before reading.
         let path = desk.globals.folder_path()?;
         desk.globals.folder()?;
-        let lock = FolderLock::take(&path, &mut || {
-            // With stderr gone there is nobody to tell.
-            let _ = writeln!(
-                std::io::stderr(),
-                "waiting: another program is writing to this boat's folder"
-            );
-        })?;
+        let lock = FolderLock::take(&path, &mut say_waiting)?;
         let folder = desk.globals.folder()?;
         let (boat, entries) = folder
             .boat_with(std::slice::from_ref(&typed), today)

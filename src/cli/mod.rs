@@ -11,8 +11,10 @@ mod folder;
 mod globals;
 mod history;
 mod log;
+mod new;
 mod pick;
 mod show;
+mod tables;
 mod typed;
 
 use std::ffi::OsString;
@@ -45,13 +47,15 @@ struct Typed {
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    New(new::New),
     Pick(Box<pick::Pick>),
-    Check(check::Check),
     Log(Box<log::Log>),
     Show(show::Show),
     History(history::History),
     Audit(audit::Audit),
     Explain(explain::Explain),
+    Tables(tables::Tables),
+    Check(check::Check),
 }
 
 /// How a command ended well.
@@ -61,6 +65,8 @@ pub enum Ended {
     Done,
     /// Done, and something was found that asks for a look: exit code 1.
     Findings,
+    /// The files of a boat are wrong, and that was the answer asked for: exit code 2.
+    Faulty,
 }
 
 /// Why a command did not end well.
@@ -124,11 +130,14 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::History(history) => history.run(&mut desk),
         Command::Audit(audit) => audit.run(&mut desk),
         Command::Explain(explain) => explain.run(&mut desk),
+        Command::New(new) => new.run(&mut desk),
+        Command::Tables(tables) => tables.run(&mut desk),
     };
     let ended = ended.and_then(|ended| Ok(out.flush().map(|()| ended)?));
     match ended {
         Ok(Ended::Done) => ExitCode::SUCCESS,
         Ok(Ended::Findings) => ExitCode::from(1),
+        Ok(Ended::Faulty) => ExitCode::from(2),
         Err(Stopped::Wrong(faults)) => {
             // With stderr gone there is nobody left to tell.
             let _ = refuse(&mut io::stderr().lock(), &faults);

@@ -28,26 +28,32 @@ pub struct Decoded {
 ///
 /// Where the system cannot read it.
 pub fn load(path: &Path, file: FileId, faults: &mut Vec<Fault>) -> io::Result<Decoded> {
-    let known = path.metadata()?;
-    if !known.is_file() {
-        return Err(io::Error::other("it is not a file"));
-    }
-    let mut bytes = Vec::new();
-    if known.len() <= LARGEST {
-        // It may have grown since; one byte more than is allowed shows it.
-        File::open(path)?
-            .take(LARGEST + 1)
-            .read_to_end(&mut bytes)?;
-    }
-    if known.len() > LARGEST || bytes.len() as u64 > LARGEST {
+    let Some(bytes) = whole(path)? else {
         let says = format!("the file is longer than {} MiB", LARGEST / 1024 / 1024);
         faults.push(Fault::new(Some(start_of(file)), says));
         return Ok(Decoded {
             text: String::new(),
             sound: false,
         });
-    }
+    };
     Ok(decode(file, &bytes, faults))
+}
+
+/// The bytes of a file; `None` where there are more than are read.
+pub(super) fn whole(path: &Path) -> io::Result<Option<Vec<u8>>> {
+    let known = path.metadata()?;
+    if !known.is_file() {
+        return Err(io::Error::other("it is not a file"));
+    }
+    if known.len() > LARGEST {
+        return Ok(None);
+    }
+    let mut bytes = Vec::new();
+    // It may have grown since; one byte more than is allowed shows it.
+    File::open(path)?
+        .take(LARGEST + 1)
+        .read_to_end(&mut bytes)?;
+    Ok((bytes.len() as u64 <= LARGEST).then_some(bytes))
 }
 
 /// Makes text of the bytes of a file. Text in UTF-16, bytes that are not UTF-8, control
@@ -84,7 +90,7 @@ pub fn decode(file: FileId, bytes: &[u8], faults: &mut Vec<Fault>) -> Decoded {
 }
 
 /// By its byte-order mark, or by every other byte of its beginning being nought.
-fn utf16(bytes: &[u8]) -> bool {
+pub(super) fn utf16(bytes: &[u8]) -> bool {
     let head = bytes.get(..64.min(bytes.len())).unwrap_or_default();
     let nought = |of: usize| {
         let mut pairs = head.chunks_exact(2);

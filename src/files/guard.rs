@@ -40,7 +40,8 @@ pub fn guard(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Node> {
         if token.depth > DEEPEST && !deep {
             deep = true;
             let says = format!("lists and keys stand more than {DEEPEST} deep in each other here");
-            faults.push(piece.fault(token.at.clone(), says));
+            let help = "no record of these files is so deep; look for a bracket or indent too many";
+            faults.push(piece.fault(token.at.clone(), says).help(help));
         }
         let word = piece.text.get(token.at.clone()).unwrap_or_default();
         if let Some((says, help)) = forbidden(token.mark, word)

@@ -377,19 +377,26 @@ impl Line {
 
     /// A user's own words, quoted whatever they are.
     fn quoted(&mut self, key: &str, value: Option<&str>) {
-        let Some(value) = value else { return };
-        self.0 += &format!(", {key}: \"");
-        for c in value.chars() {
-            match c {
-                '"' | '\\' => self.0.extend(['\\', c]),
-                '\n' => self.0 += "\\n",
-                '\t' => self.0 += "\\t",
-                c if c.is_control() || matches!(c, '\u{2028}' | '\u{2029}' | '\u{feff}') => {
-                    self.0 += &format!("\\u{:04X}", u32::from(c))
-                }
-                c => self.0.push(c),
-            }
+        if let Some(value) = value {
+            self.0 += &format!(", {key}: {}", quote(value));
         }
-        self.0.push('"');
     }
+}
+
+/// A user's own words between quotes, on one line and in characters that every file may hold.
+pub(super) fn quote(words: &str) -> String {
+    let mut quoted = String::from("\"");
+    for c in words.chars() {
+        match c {
+            '"' | '\\' => quoted.extend(['\\', c]),
+            '\n' => quoted += "\\n",
+            '\t' => quoted += "\\t",
+            c if c.is_control() || matches!(c, '\u{2028}' | '\u{2029}' | '\u{feff}') => {
+                quoted += &format!("\\u{:04X}", u32::from(c))
+            }
+            c => quoted.push(c),
+        }
+    }
+    quoted.push('"');
+    quoted
 }

@@ -5,6 +5,7 @@ use std::io::{self, Write};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 
+use super::decode::utf16;
 use super::{guard, split_log};
 use crate::text::outline::{Node, Shape};
 use crate::text::{Clean, Fault, FileId, Origin};
@@ -71,11 +72,15 @@ pub fn torn(text: &str) -> Option<Fault> {
     Some(fault.help("a write was cut short; `check --repair` mends it"))
 }
 
-/// Mends a log whose last line has no end; `None` where it has one.
+/// Mends a log whose last line has no end; `None` where it has one, or was saved as UTF-16.
 ///
 /// An entry that is whole gets its line end. One that is not becomes a comment: each of its lines
 /// after `# torn: `, what is not text in it written out as `\x00`.
 pub fn mend(bytes: &[u8]) -> Option<Mended> {
+    // Its line ends are no bytes to look for.
+    if utf16(bytes) {
+        return None;
+    }
     let tail = tail_start(bytes)?;
     let mut start = tail;
     // The lines of an entry after its first are indented: go back to where it began.
@@ -242,6 +247,7 @@ mod tests {
     fn a_log_that_ends_well_is_left_alone() {
         assert_eq!(mend(b""), None);
         assert_eq!(mend(b"- {a: 1}\n"), None);
+        assert_eq!(mend(b"\xff\xfe-\0 \0"), None);
         assert_eq!(torn("- {a: 1}\n"), None);
         let fault = torn("- {a: 1}\n- {a").expect("it is torn");
         assert_eq!(fault.origin.map(|origin| origin.line), Some(2));

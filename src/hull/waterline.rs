@@ -1,5 +1,6 @@
 //! Where the water comes to on the planking.
 
+use std::fmt;
 use std::str::FromStr;
 
 use super::{Member, Number, StrakesFrom};
@@ -13,6 +14,12 @@ pub struct Mark {
     pub frame: Number,
     /// The number of the strake there.
     pub strake: u16,
+}
+
+impl fmt::Display for Mark {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "F{} {}", self.frame, self.strake)
+    }
 }
 
 impl FromStr for Mark {

@@ -216,11 +216,11 @@ impl Hull {
             on_member: Vec::new(),
             incomplete: parts.incomplete,
         };
-        let told = faults.len();
-        let mut laid = lay(&parts.strakes, &scantlings_of, faults);
-        if hull.incomplete {
-            faults.truncate(told);
-        }
+        let described = Described {
+            scantlings: scantlings_of,
+            whole: !hull.incomplete,
+        };
+        let mut laid = lay(&parts.strakes, &described, faults);
         hull.set_blocks(&parts.joints, &mut laid, faults);
         hull.number_crossings(laid);
         hull.set_joints(parts.joints, faults);
@@ -627,15 +627,18 @@ struct LaidStrake {
 type LaidStrakes = BTreeMap<StrakeId, LaidStrake>;
 
 /// Lays every strake over the members it is said to cross.
-fn lay(
-    strakes: &[Placed<Laid>],
-    scantlings_of: &BTreeMap<Member, u32>,
-    faults: &mut Vec<Fault>,
-) -> LaidStrakes {
+/// The members that are described.
+struct Described {
+    scantlings: BTreeMap<Member, u32>,
+    /// Whether these are all, so that another one is a fault.
+    whole: bool,
+}
+
+fn lay(strakes: &[Placed<Laid>], described: &Described, faults: &mut Vec<Fault>) -> LaidStrakes {
     let mut laid = LaidStrakes::new();
     let mut crossings = 0_usize;
     for Placed { origin, is } in strakes {
-        let members = members_across(&is.across, *origin, scantlings_of, faults);
+        let members = members_across(&is.across, *origin, described, faults);
         for (side, number) in each_strake(&is.planks) {
             crossings = crossings.saturating_add(members.len());
             if crossings > MOST_CROSSINGS {
@@ -680,7 +683,7 @@ fn each_strake(planks: &Strakes) -> impl Iterator<Item = (Side, Number)> + '_ {
 fn members_across(
     across: &MemberPicks,
     origin: Origin,
-    scantlings_of: &BTreeMap<Member, u32>,
+    described: &Described,
     faults: &mut Vec<Fault>,
 ) -> BTreeMap<Member, u32> {
     let mut members = BTreeMap::new();
@@ -706,11 +709,12 @@ fn members_across(
         }
         let mut unknown = None;
         for member in pick.members() {
-            match scantlings_of.get(&member) {
+            match described.scantlings.get(&member) {
                 Some(scantling) => {
                     members.insert(member, *scantling);
                 }
-                None => unknown = unknown.or(Some(member)),
+                None if described.whole => unknown = unknown.or(Some(member)),
+                None => {}
             }
         }
         if let Some(member) = unknown {

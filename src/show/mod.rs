@@ -5,6 +5,7 @@
 
 pub mod audit;
 mod cautions;
+pub mod check;
 pub mod explain;
 pub mod history;
 pub mod inventory;

@@ -27,6 +27,16 @@ pub fn list(out: &mut dyn Write, width: u16) -> io::Result<()> {
     Ok(())
 }
 
+/// All tables as JSON: `tables`, each with its `name` and `title`.
+pub fn list_json(out: &mut dyn Write) -> io::Result<()> {
+    let tables: Vec<Value> = Table::all()
+        .iter()
+        .map(|table| json!({"name": table.name, "title": table.title}))
+        .collect();
+    serde_json::to_writer_pretty(&mut *out, &json!({"format": 1, "tables": tables}))?;
+    writeln!(out)
+}
+
 /// Draws one table to `width` columns of the terminal: its title, its columns in as many parts as
 /// the width asks for, each with the first column; then its notes, what its figures rest on by the
 /// numbers in brackets, and the sources by their keys.

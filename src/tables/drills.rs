@@ -48,7 +48,7 @@ impl FromStr for Series {
             Misread::new(format!("`{}` is not a series of drills", text.trim())).help(
                 near.map_or_else(
                     || "fraction, number, letter or metric".to_owned(),
-                    |name| format!("did you mean `{name}`"),
+                    |name| format!("did you mean `{name}`?"),
                 ),
             )
         })

@@ -35,7 +35,7 @@ pub(super) fn find<T>(
         let says = format!("`{}` may mean several rows of the table", name.trim());
         return Err(Misread::new(says).help(with.join(", ")));
     }
-    let misread = Misread::new(format!("`{}` is not {what} of the table", name.trim()));
+    let misread = Misread::new(format!("`{}` is not {what} of the tables", name.trim()));
     let each = rows.iter().flat_map(|row| {
         let (name, aliases) = names(row);
         std::iter::once(name).chain(aliases.iter().copied())

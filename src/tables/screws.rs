@@ -44,7 +44,7 @@ impl FromStr for GaugeSystem {
             let near = nearest(&word, Self::NAMES.map(|(name, _)| name));
             Misread::new(format!("`{}` is not a gauge system", text.trim())).help(near.map_or_else(
                 || "american, british or metric".to_owned(),
-                |name| format!("did you mean `{name}`"),
+                |name| format!("did you mean `{name}`?"),
             ))
         })
     }

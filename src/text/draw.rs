@@ -88,6 +88,22 @@ pub fn spot<'a>(fault: &Fault, texts: &Texts<'a>) -> Option<Spot<'a>> {
     })
 }
 
+/// Faults with where they stand, sorted by file and place, those of the command line first.
+pub fn in_order<'f, 'a>(
+    faults: &'f [Fault],
+    texts: &Texts<'a>,
+) -> Vec<(&'f Fault, Option<Spot<'a>>)> {
+    let mut placed: Vec<_> = faults
+        .iter()
+        .map(|fault| (fault, spot(fault, texts)))
+        .collect();
+    placed.sort_by_key(|(fault, spot)| {
+        let place = spot.as_ref().map(|spot| (spot.line, spot.column));
+        (fault.origin.map(|origin| origin.file), place)
+    });
+    placed
+}
+
 /// Draws faults, sorted by file and place, those of the command line first, and counts them.
 ///
 /// Nothing drawn of a file is wider than `width` columns; colour only where `colour` is asked for.
@@ -103,14 +119,7 @@ pub fn draw(
     colour: bool,
 ) -> io::Result<()> {
     let width = width.max(NARROWEST);
-    let mut placed: Vec<_> = faults
-        .iter()
-        .map(|fault| (fault, spot(fault, texts)))
-        .collect();
-    placed.sort_by_key(|(fault, spot)| {
-        let place = spot.as_ref().map(|spot| (spot.line, spot.column));
-        (fault.origin.map(|origin| origin.file), place)
-    });
+    let placed = in_order(faults, texts);
     let renderer = if colour {
         Renderer::styled()
     } else {

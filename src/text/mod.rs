@@ -14,7 +14,7 @@ pub(crate) mod tokens;
 mod words;
 
 pub use clean::Clean;
-pub use draw::{Spot, Texts, draw, spot};
+pub use draw::{Spot, Texts, draw, in_order, spot};
 pub use fault::{Fault, FileId, Origin, Step};
 pub use locate::locate;
 pub use misread::Misread;

@@ -4,6 +4,7 @@
 mod console;
 
 mod audit;
+mod check;
 mod ends;
 mod explain;
 mod pages;

@@ -142,5 +142,5 @@ fn woods_are_found_by_the_names_of_the_trade() {
         assert!(misread.says.contains("several"), "{typed}: {misread}");
     }
     let near = Wood::find("wite oak").unwrap_err();
-    assert_eq!(near.help.as_deref(), Some("did you mean `white oak`"));
+    assert_eq!(near.help.as_deref(), Some("did you mean `white oak`?"));
 }

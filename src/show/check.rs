@@ -1,0 +1,71 @@
+//! What checking a boat's files came to.
+
+use std::io::{self, Write};
+
+use serde_json::{Value, json};
+
+use crate::hull::Hull;
+use crate::record::Book;
+use crate::text::{Clean, Fault, Texts, in_order};
+
+/// One line for a boat whose files hold no fault: her name, and what there is of her.
+///
+/// # Errors
+///
+/// What the writer gives.
+pub fn text(out: &mut dyn Write, hull: &Hull, book: &Book) -> io::Result<()> {
+    let counts = counts(hull, book).map(|(one, many, count)| match count {
+        1 => format!("1 {one}"),
+        count => format!("{count} {many}"),
+    });
+    let name = Clean(&hull.boat);
+    writeln!(out, "{name}: no faults; {}", counts.join(", "))
+}
+
+/// What there is of a boat: the word for one, the word for many, and how many.
+fn counts(hull: &Hull, book: &Book) -> [(&'static str, &'static str, usize); 4] {
+    [
+        ("strake", "strakes", hull.strakes().len()),
+        ("crossing", "crossings", hull.crossing_count()),
+        ("set", "sets", book.sets().len()),
+        ("entry", "entries", book.entries().len()),
+    ]
+}
+
+/// Every fault with its place, or the boat and what there is of her.
+///
+/// # Errors
+///
+/// What the writer gives.
+pub fn json(
+    out: &mut dyn Write,
+    boat: Result<(&Hull, &Book), (&[Fault], &Texts<'_>)>,
+) -> io::Result<()> {
+    let checked = match boat {
+        Ok((hull, book)) => {
+            let counts: serde_json::Map<String, Value> = counts(hull, book)
+                .into_iter()
+                .map(|(_, what, count)| (what.to_owned(), count.into()))
+                .collect();
+            json!({"format": 1, "faults": [], "boat": hull.boat, "counts": counts})
+        }
+        Err((faults, texts)) => {
+            let faults: Vec<Value> = in_order(faults, texts)
+                .into_iter()
+                .map(|(fault, spot)| {
+                    json!({
+                        "file": spot.as_ref().map(|spot| spot.file),
+                        "line": spot.as_ref().map(|spot| spot.line),
+                        "column": spot.as_ref().map(|spot| spot.column),
+                        "end": spot.as_ref().map(|spot| spot.end),
+                        "says": fault.says,
+                        "help": fault.help,
+                    })
+                })
+                .collect();
+            json!({"format": 1, "faults": faults, "boat": null, "counts": null})
+        }
+    };
+    serde_json::to_writer_pretty(&mut *out, &checked)?;
+    writeln!(out)
+}
