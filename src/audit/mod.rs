@@ -10,6 +10,7 @@ mod finding;
 mod hits;
 mod rule;
 mod rules;
+mod situation;
 mod survey;
 mod verdict;
 
@@ -18,7 +19,7 @@ pub use coverage::{Coverage, Part};
 pub use finding::{Counts, Finding};
 pub use hits::{Hits, Saying, Severity};
 pub use rule::Rule;
-pub use survey::{At, Seated, Survey};
+pub use survey::{At, Survey};
 pub use verdict::{Thin, Verdict};
 
 use crate::record::Tally;

@@ -3,9 +3,8 @@
 use std::collections::BTreeSet;
 
 use crate::hull::{Crossing, CrossingId, Hull};
-use crate::joint::{Kind, Limits, Plug, Seat, Size, limits};
+use crate::joint::Limits;
 use crate::record::{Book, Content, Did, Fastening, FasteningId, Hole, State};
-use crate::tables::{PlankRow, PlankRule, Screw};
 use crate::text::Origin;
 use crate::units::{Day, Length, Units};
 
@@ -120,14 +119,6 @@ impl<'b> Survey<'b> {
         length.shown(self.units)
     }
 
-    /// The planking rule's row for the plank at a crossing; `None` where its thickness is not
-    /// known or outside the table.
-    pub fn row(&self, crossing: &Crossing<'_>) -> Option<&'static PlankRow> {
-        PlankRule::default()
-            .row(crossing.strake.thickness?)
-            .map(|nearest| nearest.row)
-    }
-
     /// Where the origin of a fastening's description is.
     pub fn origin(&self, id: FasteningId) -> Origin {
         self.book.fastening(id).origin
@@ -145,46 +136,5 @@ impl At<'_> {
         self.holes
             .iter()
             .filter(|hole| matches!(hole.content, Content::InPlace(_) | Content::LeftIn(_)))
-    }
-}
-
-/// A wood screw in its seat: what it is and how it lies.
-#[derive(Clone, Copy, Debug)]
-pub struct Seated {
-    /// The screw.
-    pub screw: &'static Screw,
-    /// Where it sits.
-    pub seat: Seat,
-}
-
-impl Survey<'_> {
-    /// How far below the plank's face the top of a fastening's head lies; `None` where it is not
-    /// known.
-    pub fn head_depth(&self, fastening: &Fastening) -> Option<Length> {
-        match fastening.plug {
-            Plug::Unknown => None,
-            Plug::None => Some(Length::ZERO),
-            Plug::Stopping => Some(self.limits.bound(limits::STOPPING_DEPTH).length()),
-            Plug::Bung(bung) => bung.depth,
-        }
-    }
-
-    /// How a wood screw sits in a crossing; `None` for other kinds, and where its size, its
-    /// head's depth or the plank's thickness is not known.
-    pub fn seated(&self, crossing: &Crossing<'_>, fastening: &Fastening) -> Option<Seated> {
-        let (Kind::WoodScrew, Some(Size::Screw { screw, length })) =
-            (fastening.kind, fastening.size)
-        else {
-            return None;
-        };
-        let seat = Seat {
-            plank: crossing.strake.thickness?,
-            head_depth: self.head_depth(fastening)?,
-            length,
-            member: crossing.scantlings.depth,
-            head_height: screw.head.as_ref().and_then(|head| head.height),
-            thread: screw.thread_length(length),
-        };
-        Some(Seated { screw, seat })
     }
 }

@@ -64,7 +64,9 @@ pub(super) fn thin(survey: &Survey<'_>) -> Vec<Thin> {
             continue;
         }
         for hole in at.holes.iter().filter(|hole| hole.has_metal()) {
-            if survey.fastening(hole).metal.is_none() && !survey.was_drawn(hole.fastening) {
+            let fastening = survey.fastening(hole);
+            let unknown = fastening.kind.is_metal() && fastening.metal.is_none();
+            if unknown && !survey.was_drawn(hole.fastening) {
                 unseen.entry(hole.fastening).or_default().push(id);
             }
         }

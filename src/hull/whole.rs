@@ -468,21 +468,14 @@ impl Hull {
     /// The crossings on either side of one along its strake: the fastenings nearest to it along
     /// the plank. Those in the keel rabbet neighbour each other and none on frames.
     pub fn neighbours_along(&self, id: CrossingId) -> impl Iterator<Item = CrossingId> + '_ {
-        let here = self.crossing(id);
-        let keel = matches!(here.member, Member::Keel(_));
-        let lane = move |other: &(CrossingId, Member)| matches!(other.1, Member::Keel(_)) == keel;
-        let before = here
-            .strake
-            .crossings()
-            .rev()
-            .skip_while(move |(other, _)| *other >= id)
-            .find(lane);
-        let after = here
-            .strake
-            .crossings()
-            .skip_while(move |(other, _)| *other <= id)
-            .find(lane);
-        before.into_iter().chain(after).map(|(id, _)| id)
+        let strake = self.crossing(id).strake;
+        let at = (id.0 - strake.first) as usize;
+        let in_rabbet = move |i: usize| matches!(strake.members.get(i), Some(Member::Keel(_)));
+        let lane = move |i: &usize| in_rabbet(*i) == in_rabbet(at);
+        let before = (0..at).rev().find(lane);
+        let after = (at + 1..strake.members.len()).find(lane);
+        let found = before.into_iter().chain(after);
+        found.map(|i| CrossingId(strake.first + i as u32))
     }
 
     /// The crossings of the strakes on either side at the same member.

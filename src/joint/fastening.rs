@@ -72,6 +72,11 @@ impl Kind {
         )
     }
 
+    /// Whether it is of metal at all; a trunnel is of wood.
+    pub const fn is_metal(self) -> bool {
+        !matches!(self, Self::Trunnel)
+    }
+
     /// Whether it holds by a thread cut in the member.
     pub const fn is_threaded(self) -> bool {
         matches!(self, Self::WoodScrew | Self::LagScrew)

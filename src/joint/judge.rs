@@ -43,7 +43,7 @@ pub struct Judgement {
 }
 
 /// Judges by the worst of the limits that are missed, else by the one that would be missed first.
-fn judge<const N: usize>(steps: [(Verdict, Bound, bool); N], first: Bound) -> Judgement {
+pub(super) fn judge<const N: usize>(steps: [(Verdict, Bound, bool); N], first: Bound) -> Judgement {
     steps
         .into_iter()
         .filter(|(.., missed)| *missed)
@@ -203,7 +203,6 @@ pub fn standard_embedment(shank: Length, limits: &Limits) -> Length {
 }
 
 /// Whether a metal loses its zinc where salt water wets it: to be mended where it is relied on.
-/// `None` where the question does not arise.
 pub fn brass_in_salt(metal: &Metal, zone: Zone, salt: bool, relied_on: bool) -> Verdict {
     graded(metal.dealloys && zone.is_wet() && salt, relied_on)
 }

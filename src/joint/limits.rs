@@ -1,7 +1,7 @@
 //! The numbers that judge a seat, the table's or the user's own in their place.
 
 use crate::tables::{Limit, Quantity};
-use crate::units::Length;
+use crate::units::{Length, Potential};
 
 /// A limit as it holds for one user: the table's, or the user's own number in its place.
 #[derive(Clone, Copy, Debug)]
@@ -26,6 +26,14 @@ impl Bound {
         match self.is {
             Quantity::Share(share) => share,
             _ => 0.0,
+        }
+    }
+
+    /// Its number as a difference of potential; nothing where it is not one.
+    pub fn volts(&self) -> Potential {
+        match self.is {
+            Quantity::Volts(volts) => volts,
+            _ => Potential::from_tenths_mv(0),
         }
     }
 
@@ -85,6 +93,7 @@ macro_rules! names {
 }
 
 names! {
+    DISSIMILAR = "dissimilar difference",
     POINT_MARGIN = "point margin",
     EMBEDMENT_STOP = "embedment for stop",
     EMBEDMENT_MEND = "embedment for mend",

@@ -4,6 +4,7 @@
 //! figures and verdicts come out. Every formula carries its units, its range and its source.
 
 pub mod bung;
+mod couple;
 mod fastening;
 mod grain;
 mod hold;
@@ -15,6 +16,7 @@ mod timber;
 pub mod withdrawal;
 mod zone;
 
+pub use couple::{Couple, Stainless};
 pub(crate) use fastening::no_gauge;
 pub use fastening::{Bung, Kind, Plug, Size};
 pub use grain::Grain;

@@ -1,7 +1,7 @@
 //! What else would do, and what each misses.
 
 use super::answer::{self, Fitted};
-use super::{Ask, Check, Wanted, rule};
+use super::{Ask, Check, Wanted};
 use crate::joint::Verdict;
 use crate::tables::Screw;
 use crate::units::{Force, Length};
@@ -119,7 +119,7 @@ fn further(
     const MOST: usize = 3;
     let (from, target) = wanted.map_or((screw, length), |wanted| (wanted.screw, wanted.length));
     let mut gauges: Vec<_> = Screw::all(from.system).iter().collect();
-    gauges.sort_by_key(|each| rule::gauges_between(each, from).abs());
+    gauges.sort_by_key(|each| each.sizes_above(from).abs());
     gauges
         .into_iter()
         .filter_map(|each| {

@@ -1,6 +1,6 @@
 //! One answer weighed check by check.
 
-use super::{Ask, Wanted, rule};
+use super::{Ask, Wanted};
 use crate::joint::{Judgement, Limits, Plug, Seat, Verdict, judge};
 use crate::tables::Screw;
 use crate::units::Length;
@@ -45,7 +45,7 @@ pub(super) fn of_screw(
     reach(ask, wanted, seat, limits, &mut checks);
     under_head(ask, seat, limits, &mut checks);
     if let Some(wanted) = wanted {
-        let off = rule::gauges_between(screw, wanted.screw);
+        let off = screw.sizes_above(wanted.screw);
         let says = match off {
             0 => format!("{} is the rule's gauge", screw.name()),
             off => format!(

@@ -36,7 +36,7 @@ pub(super) fn wanted(ask: &Ask) -> Option<Wanted> {
     };
     let row = rows.row(ask.plank)?.row;
     let own = Screw::by_gauge(GaugeSystem::American, row.gauge)?;
-    let screw = in_system(own, ask.gauges)?;
+    let screw = own.nearest_in(ask.gauges)?;
     let length = match ask.rule.least_ratio {
         Some((over, under)) if ask.rule.rows.is_empty() => {
             let least = ask.plank.share(over, under);
@@ -63,31 +63,10 @@ pub(super) fn wanted(ask: &Ask) -> Option<Wanted> {
     })
 }
 
-/// The screw of another system nearest in shank.
-fn in_system(screw: &'static Screw, system: GaugeSystem) -> Option<&'static Screw> {
-    if screw.system == system {
-        return Some(screw);
-    }
-    Screw::all(system)
-        .iter()
-        .min_by_key(|other| (other.shank - screw.shank).nm().abs())
-}
-
 /// The length nearest to the one wanted; the longer of two equally near.
 fn nearest(lengths: &[Length], wanted: Length) -> Option<Length> {
     lengths
         .iter()
         .copied()
         .min_by_key(|length| ((*length - wanted).nm().abs(), -length.nm()))
-}
-
-/// Gauges that `screw` stands above `other` in its system; below nought, under it.
-pub(super) fn gauges_between(screw: &Screw, other: &Screw) -> i64 {
-    let place = |of: &Screw| {
-        Screw::all(screw.system)
-            .iter()
-            .take_while(|each| each.shank < of.shank)
-            .count() as i64
-    };
-    place(screw) - place(other)
 }

@@ -150,6 +150,26 @@ impl Screw {
         }
     }
 
+    /// The size of another system nearest in shank; itself in its own. `None` only for a system
+    /// without sizes.
+    pub fn nearest_in(&'static self, system: GaugeSystem) -> Option<&'static Self> {
+        if self.system == system {
+            return Some(self);
+        }
+        Self::all(system)
+            .iter()
+            .min_by_key(|other| (other.shank - self.shank).nm().abs())
+    }
+
+    /// How many sizes of its system this stands above another; below nought, under it.
+    pub fn sizes_above(&self, other: &Self) -> i64 {
+        let place = |of: &Self| {
+            let all = Self::all(self.system).iter();
+            all.take_while(|each| each.shank < of.shank).count() as i64
+        };
+        place(self) - place(other)
+    }
+
     /// The next thicker size.
     pub fn larger(&self) -> Option<&'static Self> {
         Self::all(self.system).iter().find(|s| s.shank > self.shank)

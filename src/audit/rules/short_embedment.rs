@@ -21,6 +21,7 @@
 //! for the holes. Check the plank's thickness and the bung's depth in hull.yaml first: an eighth
 //! of an inch in either decides.
 
+use crate::audit::situation::{self, Situation};
 use crate::audit::{Hits, Rule, Saying, Severity, Survey};
 use crate::joint::{judge, limits};
 use crate::tables::{Basis, Status};
@@ -39,31 +40,24 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
-        for hole in at.relied_on() {
-            let seated = survey.seated(&at.crossing, survey.fastening(hole));
-            let (Some(seated), Some(row)) = (seated, survey.row(&at.crossing)) else {
-                continue;
-            };
-            let asked = judge::asked_embedment(row.length, &seated.seat, survey.limits);
-            let judged = judge::embedment(&seated.seat, asked, at.crossing.zone, survey.limits);
-            let Some(severity) = Severity::of(judged.verdict) else {
-                continue;
-            };
-            let embedment = seated.seat.embedment();
-            let says = if seated.seat.reaches() {
-                format!(
-                    "{} in the frame where {} is asked for",
-                    survey.shown(embedment),
-                    survey.shown(asked)
-                )
-            } else {
-                "does not reach the frame".to_owned()
-            };
-            let saying = Saying::new(severity, says, "draw it and drive one of the rule's length")
-                .figure("embedment_mm", embedment.mm())
-                .figure("asked_mm", asked.mm());
-            hits.at(at.crossing.id, 1, saying);
-        }
-    }
+    situation::each(survey, hits, judged);
+}
+
+fn judged(of: &Situation<'_>) -> Option<Saying> {
+    let seat = of.screw().and_then(|_| of.seat())?;
+    let row = of.row().filter(|_| of.is_relied_on())?;
+    let limits = of.survey.limits;
+    let asked = judge::asked_embedment(row.length, &seat, limits);
+    let severity = Severity::of(judge::embedment(&seat, asked, of.zone, limits).verdict)?;
+    let embedment = seat.embedment();
+    let says = if seat.reaches() {
+        let (embedment, asked) = (of.shown(embedment), of.shown(asked));
+        format!("{embedment} in the frame where {asked} is asked for")
+    } else {
+        "does not reach the frame".to_owned()
+    };
+    let saying = Saying::new(severity, says, "draw it and drive one of the rule's length")
+        .figure("embedment_mm", embedment.mm())
+        .figure("asked_mm", asked.mm());
+    Some(saying)
 }

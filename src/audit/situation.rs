@@ -1,0 +1,125 @@
+//! What a rule about single fastenings looks at: each way in which they stand, once.
+
+use std::collections::BTreeMap;
+
+use super::{Hits, Saying, Survey};
+use crate::joint::{Kind, Plug, Seat, Size, Zone, bung};
+use crate::record::{Fastening, HoleState};
+use crate::tables::{PlankRow, PlankRule, Screw};
+use crate::units::Length;
+
+/// One way in which whole fastenings stand: what they are, how they hold, and what they are in.
+/// A boat has few of them and many holes, so each is judged once.
+#[derive(Clone, Copy, Debug)]
+pub struct Situation<'s> {
+    /// The boat.
+    pub survey: &'s Survey<'s>,
+    /// The fastening.
+    pub fastening: &'s Fastening,
+    /// Whether it is relied on, unsound or left in.
+    pub state: HoleState,
+    /// How wet it is there.
+    pub zone: Zone,
+    /// Thickness of the plank.
+    pub plank: Option<Length>,
+    /// Depth of the member; at a butt, thickness of the block.
+    pub member: Option<Length>,
+}
+
+/// Looks at every whole fastening that is asked about; stubs are passed over. What is said of a
+/// situation is said of each fastening in it.
+pub(super) fn each(
+    survey: &Survey<'_>,
+    hits: &mut Hits<'_>,
+    judge: impl Fn(&Situation<'_>) -> Option<Saying>,
+) {
+    let mut judged: BTreeMap<_, Option<Saying>> = BTreeMap::new();
+    for at in survey.crossings() {
+        let (zone, plank) = (at.crossing.zone, at.crossing.strake.thickness);
+        let member = at.crossing.scantlings.depth;
+        for hole in at.whole() {
+            let state = hole.state();
+            let said = judged
+                .entry((hole.fastening, state, zone, plank, member))
+                .or_insert_with(|| {
+                    judge(&Situation {
+                        survey,
+                        fastening: survey.fastening(hole),
+                        state,
+                        zone,
+                        plank,
+                        member,
+                    })
+                });
+            if let Some(saying) = said {
+                hits.at(at.crossing.id, 1, saying.clone());
+            }
+        }
+    }
+}
+
+impl Situation<'_> {
+    /// Whether the fastening is counted on to hold.
+    pub fn is_relied_on(&self) -> bool {
+        self.state == HoleState::ReliedOn
+    }
+
+    /// What to add to a saying where it is not counted on: that it only stands there.
+    pub fn standing(&self) -> &'static str {
+        if self.is_relied_on() {
+            ""
+        } else {
+            ", not relied on"
+        }
+    }
+
+    /// A length as it is shown.
+    pub fn shown(&self, length: Length) -> String {
+        self.survey.shown(length)
+    }
+
+    /// The planking rule's row for the plank; `None` where its thickness is not known or outside
+    /// the table.
+    pub fn row(&self) -> Option<&'static PlankRow> {
+        PlankRule::default()
+            .row(self.plank?)
+            .map(|nearest| nearest.row)
+    }
+
+    /// The row of the screw table; `None` for other kinds, and where the size is not known.
+    pub fn screw(&self) -> Option<&'static Screw> {
+        match (self.fastening.kind, self.fastening.size) {
+            (Kind::WoodScrew, Some(Size::Screw { screw, .. })) => Some(screw),
+            _ => None,
+        }
+    }
+
+    /// How far below the plank's face the top of the head lies; `None` where it is not known.
+    pub fn head_depth(&self) -> Option<Length> {
+        match self.fastening.plug {
+            Plug::Unknown => None,
+            Plug::None => Some(Length::ZERO),
+            Plug::Stopping => Some(bung::stopping_depth(self.survey.limits)),
+            Plug::Bung(bung) => bung.depth,
+        }
+    }
+
+    /// How it sits; `None` where its size, its head's depth or the plank's thickness is not known.
+    pub fn seat(&self) -> Option<Seat> {
+        self.seat_under(self.head_depth()?)
+    }
+
+    /// How it would sit with its head so deep.
+    pub fn seat_under(&self, head_depth: Length) -> Option<Seat> {
+        let length = self.fastening.size?.length();
+        let screw = self.screw();
+        Some(Seat {
+            plank: self.plank?,
+            head_depth,
+            length,
+            member: self.member,
+            head_height: screw.and_then(|screw| screw.head.as_ref()?.height),
+            thread: screw.map_or(Length::ZERO, |screw| screw.thread_length(length)),
+        })
+    }
+}
