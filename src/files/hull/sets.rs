@@ -111,6 +111,14 @@ impl Reader<'_> {
         if !place.is_some_and(names_holes) {
             return self.need::<PerCrossing>(KEY, text).map(|n| Some(n.0));
         }
+        if !place.is_some_and(names_only_holes) {
+            let misread = Misread::new("some crossings here name their holes and some do not");
+            self.fault(
+                "place",
+                misread.help("name holes everywhere or nowhere; two lines can say the rest"),
+            );
+            return None;
+        }
         if !matches!(text, Given::Missing) {
             let misread = Misread::new("a place that names its holes says how many there are");
             self.misplaced(KEY, misread.help("leave `per crossing` out"));
@@ -126,6 +134,12 @@ pub(in crate::files) fn names_holes(place: &Places) -> bool {
         .iter()
         .flat_map(|place| &place.members)
         .any(|pick| !pick.holes.is_any())
+}
+
+/// Whether a place names holes in every crossing of it.
+fn names_only_holes(place: &Places) -> bool {
+    let mut picks = place.0.iter().flat_map(|place| &place.members);
+    picks.all(|pick| !pick.holes.is_any())
 }
 
 /// The name of a set: a few words.
