@@ -3,6 +3,7 @@
 use std::fs::{File, OpenOptions, TryLockError};
 use std::io;
 use std::path::Path;
+use std::time::Duration;
 
 /// The file whose lock a writer holds.
 ///
@@ -11,6 +12,11 @@ use std::path::Path;
 /// version control does not see it. A lock ends with its process, however that ends.
 pub const LOCK_FILE: &str = ".refasten.lock";
 
+/// How often the lock is asked for before anybody is told that it is waited for, and how long in
+/// between: another writer is done in a few milliseconds.
+const PATIENCE: u32 = 25;
+const PAUSE: Duration = Duration::from_millis(20);
+
 /// The right to write in a boat folder, until it is dropped. Readers need none.
 #[derive(Debug)]
 pub struct FolderLock {
@@ -18,7 +24,8 @@ pub struct FolderLock {
 }
 
 impl FolderLock {
-    /// Takes the lock of a folder. If another writer has it, calls `waiting` once and then waits.
+    /// Takes the lock of a folder. If another writer keeps it for half a second, calls `waiting`
+    /// once and then waits on.
     ///
     /// # Errors
     ///
@@ -30,14 +37,15 @@ impl FolderLock {
             .create(true)
             .truncate(false)
             .open(path)?;
-        match file.try_lock() {
-            Ok(()) => {}
-            Err(TryLockError::WouldBlock) => {
-                waiting();
-                file.lock()?;
+        for _ in 0..PATIENCE {
+            match file.try_lock() {
+                Ok(()) => return Ok(Self { _file: file }),
+                Err(TryLockError::WouldBlock) => std::thread::sleep(PAUSE),
+                Err(TryLockError::Error(error)) => return Err(error),
             }
-            Err(TryLockError::Error(error)) => return Err(error),
         }
+        waiting();
+        file.lock()?;
         Ok(Self { _file: file })
     }
 }
