@@ -37,6 +37,14 @@ impl Bound {
         }
     }
 
+    /// Its number as a count of things; nought where it is not one.
+    pub fn count(&self) -> u32 {
+        match self.is {
+            Quantity::Count(count) => count,
+            _ => 0,
+        }
+    }
+
     /// Its number as a count of diameters; nought where it is not one.
     pub fn diameters(&self) -> f64 {
         match self.is {

@@ -7,11 +7,21 @@ pub(super) mod accepted_expired;
 pub(super) mod accepted_unused;
 mod bare_steel;
 mod brass_in_salt;
+mod bung_missing;
 mod crossing_bare;
+mod crossing_short;
+mod driven_in_bad_hole;
+mod frame_hole_open;
 mod metal_unknown;
 mod mixed_metals;
+mod not_recorded;
+mod open_hole;
+mod plank_end_loose;
+mod plank_loose;
 mod short_embedment;
 mod stainless_underwater;
+mod stub_left;
+mod undated;
 
 /// Every rule, in the order their findings are listed within a severity.
 pub(super) const ALL: &[&Rule] = &[
@@ -21,7 +31,17 @@ pub(super) const ALL: &[&Rule] = &[
     &bare_steel::RULE,
     &metal_unknown::RULE,
     &short_embedment::RULE,
+    &bung_missing::RULE,
+    &open_hole::RULE,
+    &frame_hole_open::RULE,
     &crossing_bare::RULE,
+    &crossing_short::RULE,
+    &plank_end_loose::RULE,
+    &plank_loose::RULE,
+    &stub_left::RULE,
+    &driven_in_bad_hole::RULE,
+    &not_recorded::RULE,
+    &undated::RULE,
     &accepted_unused::RULE,
     &accepted_expired::RULE,
 ];

@@ -191,13 +191,16 @@ impl Sheet<'_, '_> {
         } else {
             format!("{}: {says}", self.place(&finding.place))
         };
-        if finding.crossings > 0 {
-            text.push_str(&format!(
+        let many = match (finding.crossings, finding.fastenings) {
+            (0, _) => String::new(),
+            (crossings, 0) => format!(" ({})", counted(crossings, "crossing", "crossings")),
+            (crossings, fastenings) => format!(
                 " ({}, {})",
-                counted(finding.crossings, "crossing", "crossings"),
-                counted(finding.fastenings, "fastening", "fastenings")
-            ));
-        }
+                counted(crossings, "crossing", "crossings"),
+                counted(fastenings, "fastening", "fastenings")
+            ),
+        };
+        text.push_str(&many);
         self.under(&text)?;
         match &finding.accepted {
             Some(acceptance) => self.under(&accepted(acceptance)),
