@@ -74,7 +74,8 @@ fn a_record_too_thin_ends_with_1_too() {
     assert_eq!(ran.code, Some(1));
     assert!(ran.stdout.contains("record too thin"), "{}", ran.stdout);
     assert!(
-        ran.stdout.contains("nothing is recorded here: PS1-2 F12"),
+        ran.stdout
+            .contains("Too thin at PS1-2 F12: nothing is recorded there"),
         "{}",
         ran.stdout
     );

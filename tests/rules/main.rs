@@ -6,11 +6,13 @@
 //! alone says, a line each as `severity place: words`, or nothing where it is quiet. The day of
 //! every audit is 2026-11-01.
 
+mod counting;
+
 use std::fs;
 use std::path::Path;
 
 use refasten::audit::{Rule, Survey, audit};
-use refasten::files::Folder;
+use refasten::files::{Boat, Folder};
 use refasten::text::draw;
 use refasten::units::Day;
 
@@ -54,24 +56,33 @@ fn cases(document: &str) -> Vec<Case> {
     cases
 }
 
-/// What one rule says of a boat.
-fn says(rule: &'static Rule, hull: &str, log: &str) -> String {
-    let today: Day = "2026-11-01".parse().unwrap();
+/// The day of every audit.
+fn today() -> Day {
+    "2026-11-01".parse().unwrap()
+}
+
+/// The boat of these files.
+fn boat(hull: &str, log: &str) -> Boat {
     let folder = tempfile::tempdir().unwrap();
     fs::write(folder.path().join("hull.yaml"), hull).unwrap();
     fs::write(folder.path().join("log.yaml"), log).unwrap();
     let folder = Folder::open(folder.path()).unwrap();
-    let boat = folder.boat(today).unwrap_or_else(|faults| {
+    folder.boat(today()).unwrap_or_else(|faults| {
         let mut drawn = Vec::new();
         draw(&mut drawn, &faults, &folder.texts(), 100, false).unwrap();
         panic!("{}", String::from_utf8_lossy(&drawn));
-    });
+    })
+}
+
+/// What one rule says of a boat.
+fn says(rule: &'static Rule, hull: &str, log: &str) -> String {
+    let boat = boat(hull, log);
     let survey = Survey::new(
         &boat.hull,
         &boat.book,
         &boat.limits,
         &boat.accepted,
-        today,
+        today(),
         boat.hull.units,
     );
     // What is said of acceptances hangs on the rule they accept, so all rules are let look.

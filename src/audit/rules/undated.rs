@@ -1,7 +1,7 @@
 //! # undated
 //!
-//! **Looks for** sets of hull.yaml of whose driving nothing is known, `driven: unknown`, wherever a
-//! whole fastening of theirs still stands.
+//! **Looks for** sets of hull.yaml that have no date, wherever a whole fastening of theirs still
+//! stands. Their line says `driven: unknown`.
 //!
 //! **Why.** Age tells when to draw some for a look. Without a date the set is taken as having been
 //! there all along, whatever day is asked about.

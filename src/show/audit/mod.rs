@@ -1,6 +1,8 @@
 //! What an audit says, for people and for programs.
 
+mod head;
 mod json;
+mod places;
 mod text;
 
 pub use json::json;
@@ -25,7 +27,7 @@ pub struct Audit<'a> {
 /// Why a record is too thin, and where.
 fn thin(thin: &Thin) -> (String, &Places) {
     match thin {
-        Thin::NothingRecorded(place) => ("nothing is recorded here".to_owned(), place),
+        Thin::NothingRecorded(place) => ("nothing is recorded there".to_owned(), place),
         Thin::MetalNeverSeen { set, place } => (
             format!("the metal of `{set}` is not known, and none of it was ever drawn"),
             place,

@@ -3,18 +3,16 @@
 
 use std::io::{self, Write};
 
-use super::{Audit, thin};
-use crate::audit::{Acceptance, Finding, Severity, Verdict};
-use crate::hull::{Place, Places};
-use crate::joint::Zone;
+use super::Audit;
+use super::places::in_short_words;
+use crate::audit::{Acceptance, Finding, Severity};
+use crate::hull::Places;
 use crate::show::AID;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 
 /// Places told of one finding before the rest is only counted.
 const MOST_PLACES: usize = 8;
-/// Runs of numbers in one word of a place, so that no word is wider than a narrow page.
-const MOST_RUNS: usize = 6;
 /// What stands under a finding's rule is indented so far.
 const INDENT: &str = "       ";
 
@@ -28,8 +26,7 @@ pub fn text(out: &mut dyn Write, width: u16, audit: &Audit<'_>, full: bool) -> i
         audit,
         full,
     };
-    sheet.verdict()?;
-    sheet.rests_on()?;
+    sheet.head()?;
     let (accepted, open): (Vec<&Finding>, Vec<&Finding>) = audit
         .outcome
         .findings
@@ -60,106 +57,13 @@ pub fn text(out: &mut dyn Write, width: u16, audit: &Audit<'_>, full: bool) -> i
 }
 
 /// The page being written, and of what.
-struct Sheet<'a, 'p> {
-    page: Page<'p>,
-    audit: &'a Audit<'a>,
+pub(super) struct Sheet<'a, 'p> {
+    pub(super) page: Page<'p>,
+    pub(super) audit: &'a Audit<'a>,
     full: bool,
 }
 
 impl Sheet<'_, '_> {
-    fn verdict(&mut self) -> io::Result<()> {
-        let (survey, outcome) = (self.audit.survey, self.audit.outcome);
-        self.page.line(&format!(
-            "{} on {}: {}",
-            survey.hull.boat,
-            survey.day,
-            outcome.verdict.words()
-        ))?;
-        let accepted_a_stop = outcome
-            .findings
-            .iter()
-            .any(|finding| finding.accepted.is_some() && finding.saying.severity == Severity::Stop);
-        self.page.line(match outcome.verdict {
-            Verdict::NoStops if accepted_a_stop => {
-                "The record shows nothing that must be put right first but what somebody has accepted. It does not say that she is sound."
-            }
-            Verdict::StopsOpen => "What is under `Not before relaunch` must be put right first.",
-            Verdict::NoStops => {
-                "The record shows nothing that must be put right first. It does not say that she is sound."
-            }
-            Verdict::TooThin => {
-                "Too little is recorded to say whether anything must be put right first."
-            }
-        })?;
-        for why in &outcome.thin {
-            let (says, place) = thin(why);
-            let place = self.place(place);
-            self.page.item(&format!("Too thin: {says}: {place}"))?;
-        }
-        Ok(())
-    }
-
-    /// What the verdict rests on, and what it was asked about.
-    fn rests_on(&mut self) -> io::Result<()> {
-        let (survey, coverage) = (self.audit.survey, &self.audit.outcome.coverage);
-        let fastenings = counted(coverage.fastenings, "fastening", "fastenings");
-        let mut looked = match coverage.since {
-            Some(since) => format!(
-                "Looked at {} of {fastenings} since {since}; {} only as declared.",
-                grouped(coverage.looked_at),
-                grouped(coverage.as_declared)
-            ),
-            None => format!("None of {fastenings} was ever looked at; all are only as declared."),
-        };
-        if coverage.looked_at > 0 && !coverage.unseen.is_empty() {
-            let unseen: Vec<String> = coverage.unseen.iter().map(ToString::to_string).collect();
-            looked.push_str(&format!(" None was looked at: {}.", unseen.join(", ")));
-        }
-        self.page.line(&looked)?;
-        if let Some(place) = self.audit.place {
-            self.page.line(&format!("Asked about {place} only."))?;
-        }
-        if !self.audit.only.is_empty() {
-            let names: Vec<&str> = self.audit.only.iter().map(|rule| rule.name).collect();
-            self.page
-                .line(&format!("Asked by {} only.", names.join(", ")))?;
-        }
-        if survey.hull.has_no_waterline() {
-            let told_apart = survey.hull.crossing_ids().any(|id| {
-                let crossing = survey.hull.crossing(id);
-                !crossing.strake.id.side.is_deck() && crossing.zone != Zone::Underwater
-            });
-            self.page.line(if told_apart {
-                "No waterline given: the shell is judged as underwater, but where `zones` in hull.yaml says otherwise."
-            } else {
-                "No waterline given: the whole shell is judged as underwater."
-            })?;
-        }
-        self.uncertain_sets()
-    }
-
-    /// Sets of which it is not certain that they were there on the day. Those of unknown date are
-    /// left to the rule `undated`.
-    fn uncertain_sets(&mut self) -> io::Result<()> {
-        let survey = self.audit.survey;
-        for set in survey.book.uncertain_on(survey.hull, survey.day) {
-            let driven = survey.book.fastening(set.fastening).driven;
-            if driven.latest().is_none() {
-                continue;
-            }
-            let counted = set.spots.iter().any(|spot| {
-                let holes = survey.state.holes(spot.crossing);
-                holes.iter().any(|hole| hole.fastening == set.fastening)
-            });
-            self.page.line(&format!(
-                "It is not certain that `{}`, driven {driven}, was there on this day; it is counted as {}.",
-                survey.book.set_name(set.id),
-                if counted { "there" } else { "not yet there" }
-            ))?;
-        }
-        Ok(())
-    }
-
     /// Findings under a title; those of one rule with one remedy share a head.
     fn section(&mut self, title: &str, findings: &[&Finding]) -> io::Result<()> {
         if findings.is_empty() {
@@ -237,7 +141,7 @@ impl Sheet<'_, '_> {
         self.page.indented(INDENT, text)
     }
 
-    fn place(&self, places: &Places) -> String {
+    pub(super) fn place(&self, places: &Places) -> String {
         let places = in_short_words(places);
         if self.full {
             places.to_string()
@@ -253,40 +157,4 @@ fn accepted(acceptance: &Acceptance) -> String {
         None => "without an end".to_owned(),
     };
     format!("Accepted by {}, {until}: {}", acceptance.by, acceptance.why)
-}
-
-/// The same places with no more than a few runs of numbers in a word. They can still be pasted
-/// back: members of a kind may be named in several words, and strakes in several places.
-fn in_short_words(places: &Places) -> Places {
-    let mut short = Vec::new();
-    for place in &places.0 {
-        let mut members = Vec::new();
-        for pick in &place.members {
-            if pick.runs.len() <= MOST_RUNS {
-                members.push(pick.clone());
-                continue;
-            }
-            members.extend(pick.runs.chunks(MOST_RUNS).map(|runs| {
-                let mut pick = pick.clone();
-                pick.runs = runs.to_vec();
-                pick
-            }));
-        }
-        // No strakes named is all of them, in one part.
-        let parts = place.strakes.len().div_ceil(MOST_RUNS).max(1);
-        short.extend((0..parts).map(|part| {
-            Place {
-                sides: place.sides,
-                strakes: place
-                    .strakes
-                    .iter()
-                    .skip(part * MOST_RUNS)
-                    .take(MOST_RUNS)
-                    .copied()
-                    .collect(),
-                members: members.clone(),
-            }
-        }));
-    }
-    Places(short)
 }

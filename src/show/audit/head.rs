@@ -1,0 +1,124 @@
+//! The verdict of an audit, and what it rests on.
+
+use std::io;
+
+use super::text::Sheet;
+use super::thin;
+use crate::audit::{Severity, Verdict};
+use crate::joint::Zone;
+use crate::show::numbers::{counted, grouped};
+
+impl Sheet<'_, '_> {
+    /// The verdict and what it rests on.
+    pub(super) fn head(&mut self) -> io::Result<()> {
+        self.verdict()?;
+        self.looked_at()?;
+        self.asked_about()?;
+        self.waterline()?;
+        self.uncertain_sets()
+    }
+
+    fn verdict(&mut self) -> io::Result<()> {
+        let (survey, outcome) = (self.audit.survey, self.audit.outcome);
+        self.page.line(&format!(
+            "{} on {}: {}",
+            survey.hull.boat,
+            survey.day,
+            outcome.verdict.words()
+        ))?;
+        let accepted_a_stop = outcome
+            .findings
+            .iter()
+            .any(|finding| finding.accepted.is_some() && finding.saying.severity == Severity::Stop);
+        self.page.line(match outcome.verdict {
+            Verdict::NoStops if accepted_a_stop => {
+                "The record shows nothing that must be put right first but what somebody has accepted. It does not say that she is sound."
+            }
+            Verdict::StopsOpen => "What is under `Not before relaunch` must be put right first.",
+            Verdict::NoStops => {
+                "The record shows nothing that must be put right first. It does not say that she is sound."
+            }
+            Verdict::TooThin => {
+                "Too little is recorded to say whether anything must be put right first."
+            }
+        })?;
+        for why in &outcome.thin {
+            let (says, place) = thin(why);
+            let place = self.place(place);
+            self.page.item(&format!("Too thin at {place}: {says}"))?;
+        }
+        Ok(())
+    }
+
+    /// How much of her was looked at, and where none of it was.
+    fn looked_at(&mut self) -> io::Result<()> {
+        let coverage = &self.audit.outcome.coverage;
+        let fastenings = counted(coverage.fastenings, "fastening", "fastenings");
+        let mut looked = match coverage.since {
+            _ if coverage.fastenings == 0 => "No fastening is recorded.".to_owned(),
+            Some(since) => format!(
+                "Looked at {} of {fastenings} since {since}; {} only as declared.",
+                grouped(coverage.looked_at),
+                grouped(coverage.as_declared)
+            ),
+            None => format!("None of {fastenings} was ever looked at; all are only as declared."),
+        };
+        if coverage.looked_at > 0 && !coverage.unseen.is_empty() {
+            let unseen: Vec<String> = coverage.unseen.iter().map(ToString::to_string).collect();
+            looked.push_str(&format!(" Where none was: {}.", unseen.join(", ")));
+        }
+        self.page.line(&looked)
+    }
+
+    /// What was asked about, where it was not all of her by every rule.
+    fn asked_about(&mut self) -> io::Result<()> {
+        if let Some(place) = self.audit.place {
+            let place = self.place(place);
+            self.page.line(&format!("Asked about {place} only."))?;
+        }
+        if !self.audit.only.is_empty() {
+            let names: Vec<&str> = self.audit.only.iter().map(|rule| rule.name).collect();
+            let names = names.join(", ");
+            self.page.line(&format!("Asked by {names} only."))?;
+        }
+        Ok(())
+    }
+
+    fn waterline(&mut self) -> io::Result<()> {
+        let hull = self.audit.survey.hull;
+        if !hull.has_no_waterline() {
+            return Ok(());
+        }
+        let told_apart = hull.crossing_ids().any(|id| {
+            let crossing = hull.crossing(id);
+            !crossing.strake.id.side.is_deck() && crossing.zone != Zone::Underwater
+        });
+        self.page.line(if told_apart {
+            "No waterline given: the shell is judged as underwater, but where `zones` in hull.yaml says otherwise."
+        } else {
+            "No waterline given: the whole shell is judged as underwater."
+        })
+    }
+
+    /// Sets of which it is not certain that they were there on the day. Those of unknown date are
+    /// left to the rule `undated`.
+    fn uncertain_sets(&mut self) -> io::Result<()> {
+        let survey = self.audit.survey;
+        for set in survey.book.uncertain_on(survey.hull, survey.day) {
+            let driven = survey.book.fastening(set.fastening).driven;
+            if driven.latest().is_none() {
+                continue;
+            }
+            let counted = set.spots.iter().any(|spot| {
+                let holes = survey.state.holes(spot.crossing);
+                holes.iter().any(|hole| hole.fastening == set.fastening)
+            });
+            self.page.line(&format!(
+                "It is not certain that `{}`, driven {driven}, was there on this day; it is counted as {}.",
+                survey.book.set_name(set.id),
+                if counted { "there" } else { "not yet there" }
+            ))?;
+        }
+        Ok(())
+    }
+}
