@@ -30,16 +30,25 @@ impl Sheet<'_, '_> {
             .findings
             .iter()
             .any(|finding| finding.accepted.is_some() && finding.saying.severity == Severity::Stop);
-        self.page.line(match outcome.verdict {
-            Verdict::NoStops if accepted_a_stop => {
-                "The record shows nothing that must be put right first but what somebody has accepted. It does not say that she is sound."
+        let but = if accepted_a_stop {
+            " but what somebody has accepted"
+        } else {
+            ""
+        };
+        let of_what = if self.audit.is_of_all() {
+            "The record shows"
+        } else {
+            "Of what was asked, the record shows"
+        };
+        self.page.line(&match outcome.verdict {
+            Verdict::StopsOpen => {
+                "What is under `Not before relaunch` must be put right first.".to_owned()
             }
-            Verdict::StopsOpen => "What is under `Not before relaunch` must be put right first.",
-            Verdict::NoStops => {
-                "The record shows nothing that must be put right first. It does not say that she is sound."
-            }
+            Verdict::NoStops => format!(
+                "{of_what} nothing that must be put right first{but}. It does not say that she is sound."
+            ),
             Verdict::TooThin => {
-                "Too little is recorded to say whether anything must be put right first."
+                "Too little is recorded to say whether anything must be put right first.".to_owned()
             }
         })?;
         for why in &outcome.thin {
@@ -65,7 +74,7 @@ impl Sheet<'_, '_> {
         };
         if coverage.looked_at > 0 && !coverage.unseen.is_empty() {
             let unseen: Vec<String> = coverage.unseen.iter().map(ToString::to_string).collect();
-            looked.push_str(&format!(" Where none was: {}.", unseen.join(", ")));
+            looked.push_str(&format!(" Not one looked at: {}.", unseen.join(", ")));
         }
         self.page.line(&looked)
     }

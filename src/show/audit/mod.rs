@@ -24,6 +24,13 @@ pub struct Audit<'a> {
     pub only: &'a [&'static Rule],
 }
 
+impl Audit<'_> {
+    /// Whether it is of the whole boat, by every rule.
+    const fn is_of_all(&self) -> bool {
+        self.place.is_none() && self.only.is_empty()
+    }
+}
+
 /// Why a record is too thin, and where.
 fn thin(thin: &Thin) -> (String, &Places) {
     match thin {
