@@ -64,26 +64,32 @@ pub(super) struct Sheet<'a, 'p> {
 }
 
 impl Sheet<'_, '_> {
-    /// Findings under a title; those of one rule with one remedy share a head.
+    /// Findings under a title; those of one rule share a head, those with one remedy share that.
     fn section(&mut self, title: &str, findings: &[&Finding]) -> io::Result<()> {
         if findings.is_empty() {
             return Ok(());
         }
         self.page.gap()?;
         self.page.line(title)?;
-        let alike = |one: &&Finding, other: &&Finding| {
-            one.rule == other.rule
-                && one.saying.severity == other.saying.severity
-                && one.saying.remedy == other.saying.remedy
+        let one_rule = |one: &&Finding, other: &&Finding| {
+            one.rule == other.rule && one.saying.severity == other.saying.severity
         };
-        for group in findings.chunk_by(alike) {
-            let Some(first) = group.first() else { continue };
+        let one_remedy =
+            |one: &&Finding, other: &&Finding| one.saying.remedy == other.saying.remedy;
+        for of_rule in findings.chunk_by(one_rule) {
+            let Some(first) = of_rule.first() else {
+                continue;
+            };
             let severity = format!("{:<7}", first.saying.severity.word());
             self.page.wrapped(&severity, first.rule.name)?;
-            for finding in group {
-                self.finding(finding)?;
+            for alike in of_rule.chunk_by(one_remedy) {
+                for finding in alike {
+                    self.finding(finding)?;
+                }
+                if let Some(last) = alike.last() {
+                    self.under(&format!("Do: {}", last.saying.remedy))?;
+                }
             }
-            self.under(&format!("Do: {}", first.saying.remedy))?;
         }
         Ok(())
     }
