@@ -104,6 +104,14 @@ impl Situation<'_> {
         }
     }
 
+    /// How deep the bung over it is; `None` where there is none, or its depth is not known.
+    pub fn bung_depth(&self) -> Option<Length> {
+        match self.fastening.plug {
+            Plug::Bung(bung) => bung.depth,
+            _ => None,
+        }
+    }
+
     /// How it sits; `None` where its size, its head's depth or the plank's thickness is not known.
     pub fn seat(&self) -> Option<Seat> {
         self.seat_under(self.head_depth()?)

@@ -7,11 +7,12 @@
 //! every audit is 2026-11-01.
 
 mod counting;
+mod whole_boats;
 
 use std::fs;
 use std::path::Path;
 
-use refasten::audit::{Rule, Survey, audit};
+use refasten::audit::{Finding, Outcome, Rule, Survey, audit};
 use refasten::files::{Boat, Folder};
 use refasten::text::draw;
 use refasten::units::Day;
@@ -74,8 +75,8 @@ fn boat(hull: &str, log: &str) -> Boat {
     })
 }
 
-/// What one rule says of a boat.
-fn says(rule: &'static Rule, hull: &str, log: &str) -> String {
+/// What all rules say of a boat.
+fn look_over(hull: &str, log: &str) -> Outcome {
     let boat = boat(hull, log);
     let survey = Survey::new(
         &boat.hull,
@@ -85,23 +86,22 @@ fn says(rule: &'static Rule, hull: &str, log: &str) -> String {
         today(),
         boat.hull.units,
     );
-    // What is said of acceptances hangs on the rule they accept, so all rules are let look.
-    let outcome = audit(&survey, Rule::all());
-    let findings = outcome
-        .findings
-        .iter()
-        .filter(|finding| finding.rule == rule);
-    findings
-        .map(|finding| {
-            let accepted = finding.accepted.as_ref().map_or("", |_| "accepted ");
-            format!(
-                "{accepted}{} {}: {}\n",
-                finding.saying.severity.word(),
-                finding.place,
-                finding.saying.says
-            )
-        })
-        .collect()
+    audit(&survey, Rule::all())
+}
+
+/// A finding in a line.
+fn line(finding: &Finding) -> String {
+    let accepted = finding.accepted.as_ref().map_or("", |_| "accepted ");
+    let (severity, says) = (finding.saying.severity.word(), &finding.saying.says);
+    format!("{accepted}{severity} {}: {says}\n", finding.place)
+}
+
+/// What one rule says of a boat. What is said of acceptances hangs on the rule they accept, so
+/// all rules are let look.
+fn says(rule: &'static Rule, hull: &str, log: &str) -> String {
+    let findings = look_over(hull, log).findings;
+    let own = findings.iter().filter(|finding| finding.rule == rule);
+    own.map(line).collect()
 }
 
 /// Checks the document of one rule.

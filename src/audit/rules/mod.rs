@@ -7,20 +7,27 @@ pub(super) mod accepted_expired;
 pub(super) mod accepted_unused;
 mod bare_steel;
 mod brass_in_salt;
+mod bung_deep;
 mod bung_missing;
+mod bung_shallow;
+mod bung_small;
 mod crossing_bare;
 mod crossing_short;
 mod driven_in_bad_hole;
 mod frame_hole_open;
+mod gauge_off_rule;
 mod metal_unknown;
 mod mixed_metals;
 mod not_recorded;
 mod open_hole;
 mod plank_end_loose;
 mod plank_loose;
+mod point_through;
 mod short_embedment;
 mod stainless_underwater;
 mod stub_left;
+mod thin_under_head;
+mod thread_in_plank;
 mod undated;
 
 /// Every rule, in the order their findings are listed within a severity.
@@ -31,6 +38,13 @@ pub(super) const ALL: &[&Rule] = &[
     &bare_steel::RULE,
     &metal_unknown::RULE,
     &short_embedment::RULE,
+    &point_through::RULE,
+    &thin_under_head::RULE,
+    &thread_in_plank::RULE,
+    &gauge_off_rule::RULE,
+    &bung_small::RULE,
+    &bung_shallow::RULE,
+    &bung_deep::RULE,
     &bung_missing::RULE,
     &open_hole::RULE,
     &frame_hole_open::RULE,
