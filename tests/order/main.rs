@@ -4,6 +4,7 @@
 mod make;
 
 mod files;
+mod format;
 mod house;
 mod laws;
 mod tables;
