@@ -214,10 +214,13 @@ fn together(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, one: Lot<'_>,
         eaten.name(),
         told(&couple)
     );
-    let remedy = match (severity, eaten.hardware.or(spared.hardware)) {
-        (Severity::Watch, _) => format!("draw one of the {} and look at it", word(eaten.metal)),
-        (_, Some(what)) => format!("take the {what} off, or fasten here in its metal"),
-        (_, None) => "draw the one or the other and go on in one metal".to_owned(),
+    let remedy = match (severity, eaten.hardware, spared.hardware) {
+        (Severity::Watch, Some(what), _) => format!("look at the {what} where it lies on the wood"),
+        (Severity::Watch, None, _) => look_at(eaten.metal),
+        (_, Some(what), _) | (_, None, Some(what)) => {
+            format!("take the {what} off, or fasten here in its metal")
+        }
+        (_, None, None) => "draw the one or the other and go on in one metal".to_owned(),
     };
     // Where hardware is eaten, the fastenings that eat it are what is to be looked at.
     let concerned = if eaten.hardware.is_some() {
@@ -266,8 +269,7 @@ fn beside_others(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, here: &[
     for (mine, couple) in pairs {
         let (spared, eaten) = (couple.spared.name, mine.metal.name);
         let says = format!("{spared} next to {eaten}: {}", told(&couple));
-        let remedy = format!("draw one of the {} and look at it", word(mine.metal));
-        let saying = saying(Severity::Watch, says, remedy, &couple);
+        let saying = saying(Severity::Watch, says, look_at(mine.metal), &couple);
         hits.at(id, mine.count, saying);
     }
 }
@@ -279,6 +281,10 @@ fn word(metal: &Metal) -> &'static str {
         Family::Stainless => "stainless steel",
         _ => metal.name,
     }
+}
+
+fn look_at(eaten: &Metal) -> String {
+    format!("draw a fastening of {} and look at its shank", word(eaten))
 }
 
 fn told(couple: &Couple) -> String {
