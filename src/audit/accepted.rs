@@ -2,7 +2,7 @@
 
 use super::rules::{accepted_expired, accepted_unused};
 use super::{Finding, Rule, Saying, Survey};
-use crate::hull::Places;
+use crate::hull::{CrossingId, Places};
 use crate::text::Origin;
 use crate::units::Day;
 
@@ -35,6 +35,7 @@ impl Acceptance {
 pub(super) fn findings(
     survey: &Survey<'_>,
     rules: &[&'static Rule],
+    accepts: &[Vec<CrossingId>],
     uses: &[bool],
 ) -> Vec<Finding> {
     let said = |rule: &'static Rule, acceptance: &Acceptance, saying: Saying| {
@@ -50,8 +51,10 @@ pub(super) fn findings(
     survey
         .accepted
         .iter()
+        .zip(accepts)
         .zip(uses)
-        .filter_map(|(acceptance, used)| match (acceptance.until, used) {
+        .filter(|((_, crossings), _)| crossings.iter().any(|id| survey.asks_about(*id)))
+        .filter_map(|((acceptance, _), used)| match (acceptance.until, used) {
             (Some(until), _) if !acceptance.holds_on(survey.day) => said(
                 &accepted_expired::RULE,
                 acceptance,

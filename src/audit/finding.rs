@@ -102,7 +102,7 @@ pub(super) fn find(survey: &Survey<'_>, rules: &[&'static Rule]) -> Vec<Finding>
             accepted: None,
         }));
     }
-    findings.extend(super::accepted::findings(survey, rules, &uses));
+    findings.extend(super::accepted::findings(survey, rules, &accepts, &uses));
     // Rules come in the order they are listed in; the sort keeps that within a severity.
     findings.sort_by_key(|finding| finding.saying.severity);
     findings

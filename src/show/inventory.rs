@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use super::page::{Page, quiet};
 use crate::hull::{CrossingId, Hull, Member};
 use crate::joint::Plug;
-use crate::record::{Book, Fastening, Hole, HoleState, Mouth, State, Tally};
+use crate::record::{Book, Fastening, Hole, HoleState, Mouth, Set, State, Tally};
 use crate::text::{Clean, words};
 use crate::units::{Day, Units};
 
@@ -103,6 +103,15 @@ impl Stock<'_> {
 
     fn place(&self, id: CrossingId, number: crate::hull::HoleNumber) -> String {
         crate::hull::fold_holes(self.hull, [(id, number)]).to_string()
+    }
+
+    /// The sets of what is asked about that may or may not have been there on the day.
+    fn uncertain(&self) -> impl Iterator<Item = &Set> {
+        let asked = |set: &&Set| {
+            let mut spots = set.spots.iter();
+            spots.any(|spot| self.crossings.binary_search(&spot.crossing).is_ok())
+        };
+        self.book.uncertain_on(self.hull, self.day).filter(asked)
     }
 
     fn total(&self) -> Tally {
@@ -204,7 +213,7 @@ pub fn text(stock: &Stock<'_>, by: By, out: &mut dyn Write, width: u16) -> io::R
 
 fn head(stock: &Stock<'_>, page: &mut Page<'_>) -> io::Result<()> {
     page.line(&format!("{} on {}", stock.hull.boat, stock.day))?;
-    for set in stock.book.uncertain_on(stock.hull, stock.day) {
+    for set in stock.uncertain() {
         let driven = stock.book.fastening(set.fastening).driven;
         page.line(&format!(
             "`{}`: its day is not certain ({driven}); it may or may not have been there",
@@ -281,11 +290,8 @@ pub fn json(stock: &Stock<'_>, by: By) -> Value {
 }
 
 fn uncertain(stock: &Stock<'_>) -> Vec<String> {
-    stock
-        .book
-        .uncertain_on(stock.hull, stock.day)
-        .map(|set| stock.book.set_name(set.id).to_owned())
-        .collect()
+    let names = stock.uncertain().map(|set| stock.book.set_name(set.id));
+    names.map(str::to_owned).collect()
 }
 
 /// One object a hole, for other programs.

@@ -5,6 +5,7 @@ use std::io;
 use super::text::Sheet;
 use super::thin;
 use crate::audit::{Severity, Verdict};
+use crate::hull::Spot;
 use crate::joint::Zone;
 use crate::show::numbers::{counted, grouped};
 
@@ -115,7 +116,8 @@ impl Sheet<'_, '_> {
         let survey = self.audit.survey;
         for set in survey.book.uncertain_on(survey.hull, survey.day) {
             let driven = survey.book.fastening(set.fastening).driven;
-            if driven.latest().is_none() {
+            let asked = |spot: &Spot| survey.asks_about(spot.crossing);
+            if driven.latest().is_none() || !set.spots.iter().any(asked) {
                 continue;
             }
             let counted = set.spots.iter().any(|spot| {
