@@ -8,7 +8,7 @@ use crate::hull::Places;
 use crate::joint::{Kind, Plug};
 use crate::record::{Deed, Did, Driving, Entry, HoleChoice, Strike, Stub, Unread, What};
 use crate::tables::GaugeSystem;
-use crate::text::{Fault, Misread};
+use crate::text::{Fault, Misread, digits};
 use crate::units::{Day, Length, Units};
 
 crate::record! {
@@ -293,7 +293,7 @@ impl FromStr for Above0 {
     type Err = Misread;
 
     fn from_str(text: &str) -> Result<Self, Misread> {
-        let number = text.trim().parse().ok().filter(|n| *n > 0);
+        let number = digits(text.trim()).filter(|n| *n > 0);
         number
             .map(Self)
             .ok_or_else(|| Misread::new(format!("`{}` is not a whole number above 0", text.trim())))

@@ -24,7 +24,7 @@ impl Number {
     /// A number with a letter from `a` to `z`; `None` for any other character.
     pub fn lettered(n: u16, letter: char) -> Option<Self> {
         let letter = letter.to_ascii_lowercase();
-        letter.is_ascii_lowercase().then_some(Self {
+        letter.is_ascii_lowercase().then(|| Self {
             n,
             letter: letter as u8 - b'a' + 1,
         })

@@ -39,21 +39,19 @@ impl Run {
         self.first == number || (number.is_plain() && self.first <= number && number <= self.last)
     }
 
-    /// Joins rising numbers into the fewest runs.
+    /// Joins rising numbers into the fewest runs; those with a letter stand behind the rest, as
+    /// in `1-44+12a`.
     pub fn join(numbers: impl IntoIterator<Item = Number>) -> Vec<Self> {
         let mut runs: Vec<Self> = Vec::new();
+        let mut lettered = Vec::new();
         for number in numbers {
             match runs.last_mut() {
-                Some(run)
-                    if run.last.is_plain()
-                        && number.is_plain()
-                        && run.last.value() + 1 == number.value() =>
-                {
-                    run.last = number;
-                }
+                _ if !number.is_plain() => lettered.push(Self::one(number)),
+                Some(run) if run.last.value() + 1 == number.value() => run.last = number,
                 _ => runs.push(Self::one(number)),
             }
         }
+        runs.append(&mut lettered);
         runs
     }
 }
@@ -191,7 +189,11 @@ impl Places {
             return self.to_string();
         }
         let (first, rest) = self.0.split_at(most);
-        format!("{} and {} more places", Self(first.to_vec()), rest.len())
+        let more = match rest.len() {
+            1 => "1 more place".to_owned(),
+            n => format!("{n} more places"),
+        };
+        format!("{} and {more}", Self(first.to_vec()))
     }
 }
 

@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 use super::{Member, Number, StrakesFrom};
 use crate::joint::Zone;
-use crate::text::Misread;
+use crate::text::{Misread, digits};
 
 /// The strake at the waterline at one frame, as `F22 7`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,12 +36,9 @@ impl FromStr for Mark {
         };
         let frame = frame
             .strip_prefix(['F', 'f'])
-            .and_then(|n| n.parse().ok())
+            .and_then(digits)
             .filter(|n| *n <= Number::HIGHEST_MEMBER);
-        let strake = strake
-            .parse()
-            .ok()
-            .filter(|n| (1..=Number::HIGHEST_STRAKE).contains(n));
+        let strake = digits(strake).filter(|n| (1..=Number::HIGHEST_STRAKE).contains(n));
         frame
             .zip(strake)
             .map(|(frame, strake)| Self {

@@ -4,7 +4,7 @@ use std::fmt;
 use std::str::FromStr;
 
 use crate::tables::{GaugeSystem, Screw, WireSystem, wire_diameter};
-use crate::text::{Misread, nearest};
+use crate::text::{Misread, digits, nearest};
 use crate::units::{Length, Units};
 
 /// The kinds of fastening that hold planking.
@@ -209,11 +209,11 @@ impl Size {
         let across = across.trim();
         let words: Vec<&str> = across.split_whitespace().collect();
         let number = |word: &str| {
-            word.trim_start_matches("No.")
-                .trim_start_matches('#')
-                .trim()
-                .parse::<u8>()
-                .ok()
+            digits::<u8>(
+                word.trim_start_matches("No.")
+                    .trim_start_matches('#')
+                    .trim(),
+            )
         };
         let size = match (kind, words.as_slice()) {
             (Kind::WoodScrew, [.., last]) if number(last).is_some() => {

@@ -8,7 +8,7 @@ use super::{
 };
 use crate::hull::{CrossingId, Hull, JointKind, Places, Spot};
 use crate::text::{Fault, Origin, nearest};
-use crate::units::{Day, When};
+use crate::units::Day;
 
 /// The most holes a record may have; refused before any is laid out.
 pub const MOST_HOLES: usize = 20_000_000;
@@ -30,6 +30,14 @@ pub struct Set {
     pub(super) adds_to: Vec<SetId>,
 }
 
+impl Set {
+    /// The sets that were there before it, as far as it says.
+    fn came_after(&self) -> impl Iterator<Item = SetId> + '_ {
+        let related = [&self.replaces, &self.leaves_in, &self.adds_to];
+        related.into_iter().flatten().copied()
+    }
+}
+
 /// Every set and entry of a boat, ready to be asked what stands on a day.
 #[derive(Clone, Debug)]
 pub struct Book {
@@ -45,6 +53,8 @@ pub struct Book {
     struck: HashMap<usize, usize>,
     /// Entries that count, by date and number.
     order: Vec<u32>,
+    /// The day it was read: what stands in it has been driven by then.
+    today: Day,
 }
 
 impl Set {
@@ -85,6 +95,7 @@ impl Book {
             driven: HashMap::new(),
             struck: HashMap::new(),
             order: Vec::new(),
+            today,
         };
         book.take_sets(hull, sets, unread, faults);
         book.take_entries(hull, unread, today, faults);
@@ -139,12 +150,16 @@ impl Book {
                 );
                 continue;
             }
-            if let (When::During(_), Some(launched)) =
-                (parts.driven, hull.particulars.launched.earliest())
-                && parts
-                    .driven
-                    .latest()
-                    .is_some_and(|latest| latest < launched)
+            if parts.driven.surely_after(self.today) {
+                faults.push(
+                    Fault::new(origin, format!("{} has not come yet", parts.driven))
+                        .key("driven")
+                        .help(format!("today is {}", self.today)),
+                );
+            }
+            if let (Some(latest), Some(launched)) =
+                (parts.driven.latest(), hull.particulars.launched.earliest())
+                && latest < launched
             {
                 faults.push(
                     Fault::new(
@@ -379,10 +394,11 @@ impl Book {
             faults: &mut faults,
             unsure: &unsure,
         };
+        let there = day.map(|day| self.sets_on(day));
         let mut state = replay::lay_sets(
             self,
             hull,
-            |set| day.is_none_or(|day| self.counts_on(set, day)),
+            |set| there.as_ref().is_none_or(|there| there.contains(&set.id)),
             &mut telling,
         );
         self.play(hull, &mut state, day, each, &mut telling);
@@ -420,16 +436,42 @@ impl Book {
         }
     }
 
-    /// Whether a set is taken as there at the end of a day: from its last possible day, or from
-    /// the first entry that touches it.
-    fn counts_on(&self, set: &Set, day: Day) -> bool {
-        let driven = self.fastening(set.fastening).driven;
-        match driven.latest() {
-            Some(latest) if latest > day => self.touched_by(set, day),
-            _ => true,
+    /// The sets that are taken as there at the end of a day: each from its last possible day, or
+    /// from the first entry that touches it, and with it those it came after. One of no known day
+    /// is there as soon as those it came after are.
+    fn sets_on(&self, day: Day) -> BTreeSet<SetId> {
+        let mut there = BTreeSet::new();
+        for set in &self.sets {
+            let undated = self.fastening(set.fastening).driven.latest().is_none();
+            if (undated && set.came_after().all(|old| there.contains(&old)))
+                || self.surely_on(set, day)
+            {
+                there.insert(set.id);
+            }
         }
+        self.with_older(there)
     }
 
+    /// Whether it is certain that a set was there at the end of a day.
+    fn surely_on(&self, set: &Set, day: Day) -> bool {
+        let latest = self.fastening(set.fastening).driven.latest();
+        // It is written down, so it was driven by today.
+        latest.map_or(self.today, |latest| latest.min(self.today)) <= day
+            || self.touched_by(set, day)
+    }
+
+    /// Adds to some sets all that they came after.
+    fn with_older(&self, mut sets: BTreeSet<SetId>) -> BTreeSet<SetId> {
+        for set in self.sets.iter().rev() {
+            if sets.contains(&set.id) {
+                sets.extend(set.came_after());
+            }
+        }
+        sets
+    }
+
+    /// Whether an entry up to a day touches a set. One that touches only its neighbours in a
+    /// crossing counts as well: by then the holes there have the numbers that both give them.
     fn touched_by(&self, set: &Set, day: Day) -> bool {
         self.order
             .iter()
@@ -448,12 +490,25 @@ impl Book {
 
     /// Sets that may or may not have been there on a day.
     pub fn uncertain_on(&self, hull: &Hull, day: Day) -> impl Iterator<Item = &Set> {
-        let launched = hull.particulars.launched.earliest();
-        self.sets.iter().filter(move |set| {
+        let sure = self
+            .sets
+            .iter()
+            .filter(|set| self.surely_on(set, day))
+            .map(|set| set.id);
+        let sure = self.with_older(sure.collect());
+        // A set is no older than the boat, nor than those it came after.
+        let mut possible = BTreeSet::new();
+        for set in &self.sets {
             let driven = self.fastening(set.fastening).driven;
-            let earliest = driven.earliest().or(launched);
-            earliest.is_none_or(|earliest| earliest <= day) && !driven.surely_by(day)
-        })
+            let begins = [driven.earliest(), hull.particulars.launched.earliest()];
+            if begins.into_iter().flatten().all(|begin| begin <= day)
+                && set.came_after().all(|old| possible.contains(&old))
+            {
+                possible.insert(set.id);
+            }
+        }
+        let unsure = move |set: &&Set| possible.contains(&set.id) && !sure.contains(&set.id);
+        self.sets.iter().filter(unsure)
     }
 
     /// The sets of the hull file.

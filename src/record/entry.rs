@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 use super::{Deed, Did};
 use crate::hull::Places;
-use crate::text::{Misread, Origin};
+use crate::text::{Misread, Origin, digits};
 use crate::units::Day;
 
 /// One dated line of the log.
@@ -107,7 +107,7 @@ impl FromStr for Strike {
         let start = text.len() - text.trim_start().len();
         let mut words = trimmed.splitn(3, ' ');
         let (number, did, place) = (words.next().unwrap_or_default(), words.next(), words.next());
-        let number = number.parse().ok().filter(|n| *n > 0).ok_or_else(|| {
+        let number = digits(number).filter(|n| *n > 0).ok_or_else(|| {
             Misread::new(format!("`{number}` is not the number of an entry")).help(FORM)
         })?;
         let did: Did = did

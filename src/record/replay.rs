@@ -69,12 +69,16 @@ fn lay_set(book: &Book, hull: &Hull, state: &mut State, set: &Set, telling: &mut
         let set_of = |hole: &Hole| book.fastening(hole.fastening).set;
         let mut old = Vec::new();
         for (number, hole) in state.numbered(spot.crossing) {
-            if !matches!(hole.content, Content::InPlace(_)) || !spot.holes.has(number) {
+            if !hole.has_metal() || !spot.holes.has(number) {
                 continue;
             }
             let of = set_of(hole);
-            if set.replaces.contains(&of) || set.leaves_in.contains(&of) {
-                old.push((number, set.replaces.contains(&of)));
+            if set.replaces.contains(&of) {
+                old.push((number, true));
+            } else if !matches!(hole.content, Content::InPlace(_)) {
+                // What was left in before stays so, whatever is added to it.
+            } else if set.leaves_in.contains(&of) {
+                old.push((number, false));
             } else if !set.adds_to.contains(&of) {
                 overlapped.entry(of).or_default().push(spot.crossing);
             }

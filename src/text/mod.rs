@@ -4,6 +4,7 @@
 //! reader of the record around it turns that into a [`Fault`] that knows file and field.
 
 mod clean;
+mod digits;
 mod draw;
 mod fault;
 mod locate;
@@ -14,6 +15,7 @@ pub(crate) mod tokens;
 mod words;
 
 pub use clean::Clean;
+pub(crate) use digits::digits;
 pub use draw::{Spot, Texts, draw, in_order, spot};
 pub use fault::{Fault, FileId, Origin, Step};
 pub use locate::locate;

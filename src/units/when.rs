@@ -74,11 +74,6 @@ impl When {
         }
     }
 
-    /// Whether it is certain that it had happened by the end of this day.
-    pub fn surely_by(self, day: Day) -> bool {
-        self.latest().is_some_and(|latest| latest <= day)
-    }
-
     /// Whether it is certain that it had not happened by the end of this day.
     pub fn surely_after(self, day: Day) -> bool {
         self.earliest().is_some_and(|earliest| earliest > day)

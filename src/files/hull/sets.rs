@@ -8,7 +8,7 @@ use crate::hull::{Holes, Places};
 use crate::joint::{Kind, Plug};
 use crate::record::{How, Relation, SetParts, Unread};
 use crate::tables::GaugeSystem;
-use crate::text::{Fault, Misread};
+use crate::text::{Fault, Misread, digits};
 use crate::units::When;
 
 crate::record! {
@@ -166,11 +166,7 @@ impl FromStr for PerCrossing {
     type Err = Misread;
 
     fn from_str(text: &str) -> Result<Self, Misread> {
-        let count = text
-            .trim()
-            .parse()
-            .ok()
-            .filter(|n| (1..=Holes::MOST).contains(n));
+        let count = digits(text.trim()).filter(|n| (1..=Holes::MOST).contains(n));
         count.map(Self).ok_or_else(|| {
             Misread::new(format!("`{}` is not a number of fastenings", text.trim()))
                 .help(format!("a whole number from 1 to {}", Holes::MOST))

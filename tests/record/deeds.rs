@@ -1,0 +1,158 @@
+//! The table of what can be done: every deed against everything that can be in a hole.
+
+use super::boat::{faults, hull_with, log, set, sides, sound};
+
+/// How a hole comes to be in each state: its name in the table, how it is told, and what was done.
+/// The set has a bung where the state does not need it to have none.
+const STATES: [(&str, &str, &[&str]); 15] = [
+    ("Ic", "relied on closed", &[]),
+    ("Ib", "relied on bare", &["bared"]),
+    ("If", "relied on flush", &[]),
+    ("Lc", "left in closed", &["left"]),
+    ("Lb", "left in bare", &["bared", "left"]),
+    ("Lf", "left in flush", &["left"]),
+    ("Fo", "broken open/stub", &["broken, stub: frame"]),
+    (
+        "Fp",
+        "broken plugged/stub",
+        &["broken, stub: frame", "plugged"],
+    ),
+    ("Ko", "broken stub/open", &["broken, stub: plank"]),
+    (
+        "Kd",
+        "broken stub/doweled",
+        &["broken, stub: plank", "doweled"],
+    ),
+    ("Bo", "broken stub/stub", &["broken, stub: both"]),
+    ("Oo", "open open/open", &["pulled"]),
+    ("Od", "open open/doweled", &["pulled", "doweled"]),
+    ("Po", "plugged plugged/open", &["pulled", "plugged"]),
+    (
+        "Pd",
+        "plugged plugged/doweled",
+        &["pulled", "doweled", "plugged"],
+    ),
+];
+
+/// A column for each state: in place, left in, a stub in the frame, in the plank, in both, no metal.
+/// `.` leaves it as it is, a state is what it becomes, a small letter is why it is refused.
+const TABLE: &str = "
+                         Ic Ib If  Lc Lb Lf  Fo Fp  Ko Kd  Bo  Oo Od Po Pd
+checked                  .  .  .   .  .  .   .  .   .  .   .   e  e  e  e
+checked, found: missing  Oo Oo Oo  Oo Oo Oo  .  .   .  .   .   e  e  e  e
+measured, diameter: 5mm  .  .  .   .  .  .   .  .   .  .   .   .  .  .  .
+bared                    Ib b  .   Lb b  .   s  s   s  s   s   e  e  e  e
+bared, found: missing    Oo Oo Oo  Oo Oo Oo  s  s   s  s   s   e  e  e  e
+hardened                 .  .  .   l  l  l   s  s   s  s   s   e  e  e  e
+pulled                   Oo Oo Oo  Oo Oo Oo  s  s   s  s   s   e  e  e  e
+broken, stub: frame      Fo Fo Fo  Fo Fo Fo  s  s   s  s   s   e  e  e  e
+broken, stub: plank      Ko Ko Ko  Ko Ko Ko  s  s   s  s   s   e  e  e  e
+broken, stub: both       Bo Bo Bo  Bo Bo Bo  s  s   s  s   s   e  e  e  e
+cleared                  w  w  w   w  w  w   Oo o   Oo Od  Oo  e  e  e  e
+left                     Lc Lb Lf  l  l  l   s  s   s  s   s   e  e  e  e
+plugged                  k  k  k   k  k  k   Fp p   k  k   k   Po Pd p  p
+doweled                  f  f  f   f  f  f   f  f   Kd d   f   Od d  Pd d
+driven                   k  k  k   k  k  k   s  s   s  s   s   Ib Ib p  p
+bunged                   n  Ic n   n  Lc n   n  n   n  n   n   n  n  n  n
+stopped                  n  Ic n   n  Lc n   n  n   n  n   n   n  n  n  n
+";
+
+const REFUSALS: [(&str, &str); 11] = [
+    ("e", "there is no metal in the hole"),
+    ("s", "there is only a stub in the hole"),
+    ("w", "the fastening is whole"),
+    ("l", "the fastening was left in, not relied on"),
+    ("b", "the head is already bare"),
+    ("n", "no bare head is there to close over"),
+    ("p", "the plank's hole is already plugged"),
+    ("o", "the plank's hole was plugged over it"),
+    ("d", "the frame's hole already has a dowel"),
+    ("k", "there is metal in the plank's hole"),
+    ("f", "there is metal in the frame's hole"),
+];
+
+/// A boat of one hole in one state, and the entries that brought it there.
+fn in_state(name: &str, done: &[&str]) -> (String, Vec<String>) {
+    let bung = match name {
+        "If" | "Lf" => "none",
+        _ => "1/2in x 1/4in",
+    };
+    let built = set(
+        "built",
+        "P1 F1",
+        &format!("per crossing: 1, driven: 1958, bung: {bung}"),
+    );
+    let entry = |did: &&str| format!("date: 2026-10-01, did: {did}, place: P1 F1.1");
+    // The deed comes before its own keys in the tables, and the place after.
+    let entries = done.iter().map(entry).collect();
+    (hull_with(&[built]), entries)
+}
+
+fn told(hull: &str, entries: &[String]) -> String {
+    let entries: Vec<&str> = entries.iter().map(String::as_str).collect();
+    let boat = sound(hull, &log(&entries));
+    let id = boat.hull.resolve(&"P1 F1".parse().unwrap()).unwrap()[0].crossing;
+    let state = boat.book.state(&boat.hull, None);
+    let holes = state.holes(id);
+    assert_eq!(holes.len(), 1);
+    format!("{} {}", holes[0].state(), sides(holes[0].content))
+}
+
+#[test]
+fn each_deed_on_each_state_does_what_the_table_says() {
+    let mut rows = TABLE.trim().lines();
+    let heads: Vec<&str> = rows.next().unwrap().split_whitespace().collect();
+    assert_eq!(heads, STATES.map(|(name, ..)| name));
+    let mut cells = 0;
+    for row in rows {
+        let (deed, row) = row.split_at(25);
+        let outcomes: Vec<&str> = row.split_whitespace().collect();
+        assert_eq!(outcomes.len(), STATES.len(), "{deed}");
+        for ((name, is, done), outcome) in STATES.into_iter().zip(outcomes) {
+            check(deed.trim(), name, is, done, outcome);
+            cells += 1;
+        }
+    }
+    assert_eq!(cells, 17 * 15);
+}
+
+fn check(deed: &str, name: &str, is: &str, done: &[&str], outcome: &str) {
+    let (hull, mut entries) = in_state(name, done);
+    assert_eq!(told(&hull, &entries), is, "{name}");
+    let driven = deed == "driven";
+    let more = match driven {
+        true => ", kind: rivet, metal: copper, size: unknown, bung: 1/2in",
+        false => "",
+    };
+    // By the number of the hole, and by its crossing alone.
+    let places: &[&str] = if driven {
+        &["P1 F1.1"]
+    } else {
+        &["P1 F1.1", "P1 F1"]
+    };
+    for place in places {
+        entries.push(format!(
+            "date: 2026-10-02, did: {deed}, place: {place}{more}"
+        ));
+        let case = format!("{deed} on {name} at {place}");
+        match REFUSALS.iter().find(|(letter, _)| *letter == outcome) {
+            Some((_, says)) => {
+                let texts: Vec<&str> = entries.iter().map(String::as_str).collect();
+                let did = deed.split(',').next().unwrap();
+                let start = format!(
+                    "log {}: nothing can be {did} at P1 F1: {says} (",
+                    entries.len()
+                );
+                let faults = faults(&hull, &log(&texts));
+                assert_eq!(faults.len(), 1, "{case}: {faults:?}");
+                assert!(faults[0].starts_with(&start), "{case}: {faults:?}");
+            }
+            None => {
+                let becomes = STATES.iter().find(|(name, ..)| *name == outcome);
+                let becomes = becomes.map_or(is, |(_, is, _)| is);
+                assert_eq!(told(&hull, &entries), becomes, "{case}");
+            }
+        }
+        entries.pop();
+    }
+}

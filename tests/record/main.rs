@@ -1,0 +1,17 @@
+//! Laws of the record: how places, lengths and dates are read and printed, what can be done to a
+//! fastening, and what every story of a boat must keep.
+
+mod boat;
+mod deeds;
+// mod entries;
+// mod example;
+mod folding;
+// mod hulls;
+// mod lines;
+mod make;
+mod places;
+mod reading;
+mod sets;
+// mod stories;
+mod uncertain;
+mod units;
