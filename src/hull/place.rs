@@ -28,6 +28,11 @@ impl Run {
         }
     }
 
+    /// How many numbers it has.
+    pub(super) fn count(self) -> usize {
+        usize::from(self.last.value() - self.first.value()) + 1
+    }
+
     /// Every number of the run.
     pub fn numbers(self) -> impl Iterator<Item = Number> + Clone {
         let more = self.first.value() + 1..=self.last.value();
@@ -92,6 +97,18 @@ impl MemberPick {
             && member
                 .number()
                 .is_none_or(|n| self.runs.iter().any(|run| run.has(n)))
+    }
+
+    /// How many members these picks name, each as often as it is named; `all` counts as one.
+    pub(super) fn count(picks: &[Self]) -> usize {
+        let of = |pick: &Self| {
+            pick.runs
+                .iter()
+                .map(|run| run.count())
+                .sum::<usize>()
+                .max(1)
+        };
+        picks.iter().map(of).sum()
     }
 
     /// Each member named, one by one; nothing for `all`.
@@ -466,6 +483,17 @@ fn read_runs(text: &str, start: usize, highest: u16) -> Result<Vec<Run>, Misread
             }
         };
         numbers.push(run);
+    }
+    let mut rising = numbers.clone();
+    rising.sort_unstable_by_key(|run| (run.first.is_plain(), *run));
+    let again = rising.windows(2).find_map(|pair| match pair {
+        [one, next] if next.has(one.last) || one.has(next.first) => Some(next.first),
+        _ => None,
+    });
+    if let Some(again) = again {
+        return Err(Misread::new(format!("`{text}` names {again} twice"))
+            .help("name each number once")
+            .at(start..at.saturating_sub(1)));
     }
     Ok(numbers)
 }

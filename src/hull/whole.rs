@@ -1,9 +1,8 @@
 //! The whole hull: built once from what the owner wrote, then only asked.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::place::{MemberPicks, Strakes};
-use super::plank::Block;
 use super::waterline::Mark;
 use super::{
     Crossing, CrossingId, FramesFrom, Joint, JointKind, Member, MemberKind, MemberPick, Number,
@@ -16,7 +15,11 @@ use crate::text::{Fault, Misread, Origin, Step};
 use crate::units::{Area, Length, Units};
 
 /// The most crossings a hull may have; refused before anything is laid out.
-const MOST_CROSSINGS: usize = 10_000_000;
+const MOST_CROSSINGS: usize = 5_000_000;
+
+/// The most crossings a place may name, each counted as often as it is named; refused before any
+/// is looked up.
+const MOST_NAMED: usize = 20_000_000;
 
 /// Something an owner wrote, with where it was written.
 #[derive(Clone, Debug)]
@@ -187,16 +190,17 @@ impl Hull {
             is: (members, scantling),
         } in parts.members
         {
+            let mut again: Vec<String> = Vec::new();
             for member in members {
                 if scantlings_of
                     .insert(member, scantlings.len() as u32)
                     .is_some()
                 {
-                    faults.push(
-                        Fault::new(Some(origin), format!("{member} is described twice"))
-                            .help("each member has one line"),
-                    );
+                    again.push(member.to_string());
                 }
+            }
+            if let Some(says) = twice(&again, "described") {
+                faults.push(Fault::new(Some(origin), says).help("each member has one line"));
             }
             scantlings.push(scantling);
         }
@@ -221,9 +225,11 @@ impl Hull {
             whole: !hull.incomplete,
         };
         let mut laid = lay(&parts.strakes, &described, faults);
-        hull.set_blocks(&parts.joints, &mut laid, faults);
+        let refused = hull.set_blocks(&parts.joints, &mut laid, faults);
         hull.number_crossings(laid);
-        hull.set_joints(parts.joints, faults);
+        let mut joints = parts.joints;
+        joints.retain(|joint| !refused.contains(&joint.origin));
+        hull.set_joints(joints, faults);
         hull.set_zones(&parts.waterline, &parts.zones, faults);
         for Placed {
             origin,
@@ -248,54 +254,39 @@ impl Hull {
         hull
     }
 
-    /// Gives each butt block its two crossings.
+    /// Gives each butt block its two crossings. Gives back where a joint was written that no
+    /// plank can have, its fault told.
     fn set_blocks(
         &mut self,
         joints: &[Placed<(Places, JointKind)>],
         laid: &mut LaidStrakes,
         faults: &mut Vec<Fault>,
-    ) {
+    ) -> BTreeSet<Origin> {
+        let mut refused = BTreeSet::new();
         for Placed {
             origin,
             is: (places, kind),
         } in joints
         {
-            let block = match kind {
-                JointKind::Butt { block, .. } => block.unwrap_or(Block {
-                    thickness: None,
-                    wood: None,
-                }),
-                JointKind::Scarf { .. } => continue,
+            let JointKind::Butt { block, .. } = kind else {
+                continue;
             };
             let scantling = self.scantlings.len() as u32;
             self.scantlings.push(Scantlings {
                 siding: None,
-                depth: block.thickness,
+                depth: block.and_then(|block| block.thickness),
                 spacing: None,
-                wood: block.wood,
+                wood: block.and_then(|block| block.wood),
                 grain: Grain::Side,
             });
-            for place in &places.0 {
-                for (_, strake) in laid.iter_mut().filter(|(id, _)| names(place, **id)) {
-                    for member in place
-                        .members
-                        .iter()
-                        .filter(|p| p.kind == Some(MemberKind::Butt))
-                        .flat_map(MemberPick::members)
-                    {
-                        if strake.members.insert(member, scantling).is_some() {
-                            faults.push(
-                                Fault::new(
-                                    Some(*origin),
-                                    format!("the butt at {member} is given twice"),
-                                )
-                                .key("at"),
-                            );
-                        }
-                    }
+            if let Err(says) = lay_butts(places, scantling, laid) {
+                refused.insert(*origin);
+                if !self.incomplete {
+                    faults.push(Fault::new(Some(*origin), says).key("at"));
                 }
             }
         }
+        refused
     }
 
     fn number_crossings(&mut self, laid: LaidStrakes) {
@@ -478,17 +469,20 @@ impl Hull {
         found.map(|i| CrossingId(strake.first + i as u32))
     }
 
-    /// The crossings of the strakes on either side at the same member.
+    /// The crossings on either side at the same member: of the nearest strakes that lie on it, for
+    /// where a stealer ends the strakes beside it meet.
     pub fn neighbours_across(&self, id: CrossingId) -> impl Iterator<Item = CrossingId> + '_ {
         let here = self.crossing(id);
         let at = self.strakes.partition_point(|s| s.id < here.strake.id);
-        let beside = [at.checked_sub(1), at.checked_add(1)];
-        beside
-            .into_iter()
-            .flatten()
-            .filter_map(|i| self.strakes.get(i))
-            .filter(move |strake| strake.id.side == here.strake.id.side)
-            .filter_map(move |strake| self.find(strake, here.member))
+        let there = |strake: &Strake| {
+            (strake.id.side == here.strake.id.side)
+                .then(|| self.find(strake, here.member))
+                .flatten()
+        };
+        let (before, after) = self.strakes.split_at(at);
+        let before = before.iter().rev().find_map(there);
+        let after = after.iter().skip(1).find_map(there);
+        before.into_iter().chain(after)
     }
 
     fn find(&self, strake: &Strake, member: Member) -> Option<CrossingId> {
@@ -507,8 +501,17 @@ impl Hull {
     /// When any of them is not in this hull; the message says which, and what there is.
     pub fn resolve(&self, places: &Places) -> Result<Vec<Spot>, Misread> {
         let mut spots: Vec<Spot> = Vec::new();
+        let mut named = 0_usize;
         for place in &places.0 {
             self.check_strakes(place)?;
+            let strakes = self.strakes.iter().filter(|strake| names(place, strake.id));
+            named = MemberPick::count(&place.members)
+                .saturating_mul(strakes.count())
+                .saturating_add(named);
+            if named > MOST_NAMED {
+                let says = format!("a place may name {MOST_NAMED} crossings, and this names more");
+                return Err(Misread::new(says).help("does it name the same ones over and over?"));
+            }
             let before = spots.len();
             for strake in self.strakes.iter().filter(|strake| names(place, strake.id)) {
                 for pick in &place.members {
@@ -631,19 +634,23 @@ fn lay(strakes: &[Placed<Laid>], described: &Described, faults: &mut Vec<Fault>)
     let mut laid = LaidStrakes::new();
     let mut crossings = 0_usize;
     for Placed { origin, is } in strakes {
+        let strakes = each_strake(&is.planks).count();
+        crossings = strakes
+            .saturating_mul(MemberPick::count(&is.across.0))
+            .saturating_add(crossings);
+        if crossings > MOST_CROSSINGS {
+            faults.push(
+                Fault::new(
+                    Some(*origin),
+                    format!("the planking has more than {MOST_CROSSINGS} crossings"),
+                )
+                .help("are the numbers of frames and strakes right?"),
+            );
+            return laid;
+        }
         let members = members_across(&is.across, *origin, described, faults);
+        let mut again: Vec<String> = Vec::new();
         for (side, number) in each_strake(&is.planks) {
-            crossings = crossings.saturating_add(members.len());
-            if crossings > MOST_CROSSINGS {
-                faults.push(
-                    Fault::new(
-                        Some(*origin),
-                        format!("the planking has more than {MOST_CROSSINGS} crossings"),
-                    )
-                    .help("are the numbers of frames and strakes right?"),
-                );
-                return laid;
-            }
             let id = StrakeId { side, number };
             let strake = LaidStrake {
                 thickness: is.thickness,
@@ -652,15 +659,63 @@ fn lay(strakes: &[Placed<Laid>], described: &Described, faults: &mut Vec<Fault>)
                 members: members.clone(),
             };
             if laid.insert(id, strake).is_some() {
-                faults.push(
-                    Fault::new(Some(*origin), format!("strake {id} is laid out twice"))
-                        .key("planks")
-                        .help("each strake has one line"),
-                );
+                again.push(format!("strake {id}"));
             }
+        }
+        if let Some(says) = twice(&again, "laid out") {
+            let fault = Fault::new(Some(*origin), says).key("planks");
+            faults.push(fault.help("each strake has one line"));
         }
     }
     laid
+}
+
+/// That some things are there twice; nothing for none.
+fn twice(again: &[String], done: &str) -> Option<String> {
+    match again {
+        [] => None,
+        [one] => Some(format!("{one} is {done} twice")),
+        [one, two] => Some(format!("{one} and {two} are {done} twice")),
+        [one, .., last] => {
+            let more = again.len() - 2;
+            Some(format!("{one}, {last} and {more} more are {done} twice"))
+        }
+    }
+}
+
+/// Gives the butts at these places their crossings, each between two members of its strake.
+fn lay_butts(places: &Places, scantling: u32, laid: &mut LaidStrakes) -> Result<(), String> {
+    for place in &places.0 {
+        for (id, strake) in laid.iter_mut().filter(|(id, _)| names(place, **id)) {
+            let picks = place.members.iter();
+            let butts = picks
+                .filter(|pick| pick.kind == Some(MemberKind::Butt))
+                .flat_map(MemberPick::members);
+            for butt in butts {
+                let before = butt.number().unwrap_or(Number::plain(0));
+                let after = Number::plain(before.value() + 1);
+                let of = match id.side.is_deck() {
+                    true => Member::Beam,
+                    false => Member::Frame,
+                };
+                let lies = |n| strake.members.contains_key(&of(n));
+                if !lies(before) && !lies(after) {
+                    // `PS J9` is every strake that can have a butt there, not every strake.
+                    if place.strakes.is_empty() {
+                        continue;
+                    }
+                    let (before, after) = (of(before), of(after));
+                    return Err(format!(
+                        "{id} crosses neither {before} nor {after}, so no butt lies between them"
+                    ));
+                }
+                if strake.members.insert(butt, scantling).is_some() {
+                    return Err(format!("{id} has a butt at {butt} already"));
+                }
+            }
+        }
+    }
+    Ok(())
 }
 
 fn each_strake(planks: &Strakes) -> impl Iterator<Item = (Side, Number)> + '_ {

@@ -6,7 +6,7 @@ mod deeds;
 // mod entries;
 // mod example;
 mod folding;
-// mod hulls;
+mod hulls;
 // mod lines;
 mod make;
 mod places;

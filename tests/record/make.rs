@@ -1,5 +1,7 @@
 //! Random things to try the laws on.
 
+use std::collections::BTreeSet;
+
 use proptest::prelude::*;
 use refasten::hull::{
     CrossingId, End, FramesFrom, HoleNumber, Holes, Hull, HullParts, JointKind, Laid, Member,
@@ -73,7 +75,7 @@ fn number(highest: u16) -> impl Strategy<Value = Number> {
         })
 }
 
-/// Runs as they may be written: in any order, overlapping or not.
+/// Runs as they may be written: in any order, none of a number that another has.
 fn runs(highest: u16) -> impl Strategy<Value = Vec<Run>> {
     let run = prop_oneof![
         number(highest).prop_map(Run::one),
@@ -82,7 +84,16 @@ fn runs(highest: u16) -> impl Strategy<Value = Vec<Run>> {
             Run::join((first..=last).map(Number::plain))[0]
         }),
     ];
-    prop::collection::vec(run, 1..4)
+    prop::collection::vec(run, 1..4).prop_map(|runs| {
+        let mut seen = BTreeSet::new();
+        let mut kept = runs;
+        kept.retain(|run| {
+            let new = run.numbers().all(|number| !seen.contains(&number));
+            seen.extend(run.numbers().filter(|_| new));
+            new
+        });
+        kept
+    })
 }
 
 pub fn holes() -> impl Strategy<Value = Holes> {
@@ -200,7 +211,7 @@ pub fn hull() -> impl Strategy<Value = Hull> {
         for all in [SHELL, "B1-5 B3a"] {
             parts.members.push(placed((members(all), SCANTLINGS)));
         }
-        let mut seen = std::collections::BTreeSet::new();
+        let mut seen = BTreeSet::new();
         for (side, n, letter, mask, butts, mirrored) in strakes {
             let number = letter.map_or(n.to_string(), |letter| format!("{n}{letter}"));
             let other = match side {
@@ -231,7 +242,7 @@ pub fn hull() -> impl Strategy<Value = Hull> {
                     wood: None,
                 }));
                 let letter = if side.is_deck() { 'B' } else { 'F' };
-                for butt in butts.iter().collect::<std::collections::BTreeSet<_>>() {
+                for butt in butts.iter().collect::<BTreeSet<_>>() {
                     if across.contains(&format!("{letter}{butt}")) {
                         let kind = JointKind::Butt {
                             block: None,
