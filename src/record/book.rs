@@ -244,6 +244,8 @@ impl Book {
 
     fn take_entries(&mut self, hull: &Hull, unread: &Unread, today: Day, faults: &mut Vec<Fault>) {
         let mut last = 0;
+        // Entries that are nowhere or of no set; that is told once, and they are not played.
+        let mut adrift = BTreeSet::new();
         let entries = std::mem::take(&mut self.entries);
         for (at, entry) in entries.iter().enumerate() {
             let origin = Some(entry.origin);
@@ -269,7 +271,10 @@ impl Book {
             {
                 match hull.resolve(place) {
                     Ok(resolved) => spots = resolved,
-                    Err(misread) => faults.extend(hull.not_there(entry.origin, "place", misread)),
+                    Err(misread) => {
+                        faults.extend(hull.not_there(entry.origin, "place", misread));
+                        adrift.insert(at as u32);
+                    }
                 }
                 if let Deed::Driven(driving) = deed {
                     let id = self.name(&driving.set);
@@ -285,15 +290,17 @@ impl Book {
                     self.driven.insert(at as u32, fastening);
                 } else if let Some(set) = set
                     && !self.names.contains(set)
-                    && !unread.sets.contains(set)
                 {
-                    faults.push(unknown_set(
-                        origin,
-                        "set",
-                        set,
-                        &self.names,
-                        "name a set of hull.yaml, or one driven earlier in the log",
-                    ));
+                    adrift.insert(at as u32);
+                    if !unread.sets.contains(set) {
+                        faults.push(unknown_set(
+                            origin,
+                            "set",
+                            set,
+                            &self.names,
+                            "name a set of hull.yaml, or one driven earlier in the log",
+                        ));
+                    }
                 }
             }
             self.spots.push(spots.into());
@@ -301,7 +308,7 @@ impl Book {
         self.entries = entries;
         self.struck = self.strikes(unread, faults);
         self.order = (0..self.entries.len() as u32)
-            .filter(|at| !self.struck.contains_key(&(*at as usize)))
+            .filter(|at| !self.struck.contains_key(&(*at as usize)) && !adrift.contains(at))
             .collect();
         self.order.sort_by_key(|at| {
             self.entries

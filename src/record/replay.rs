@@ -198,14 +198,7 @@ pub(super) fn apply(
     else {
         return;
     };
-    let set = match set {
-        None => None,
-        Some(name) => match book.set_named(name) {
-            Some(id) => Some(id),
-            // Told already, where the entry was taken in.
-            None => return,
-        },
-    };
+    let set = set.as_deref().and_then(|name| book.set_named(name));
     let mut problems: BTreeMap<Problem, Vec<CrossingId>> = BTreeMap::new();
     let mut touched: Vec<Touch> = Vec::new();
     for spot in book.entry_spots(at) {
@@ -362,8 +355,13 @@ fn touch(
         .filter_map(|(number, hole)| Some((*number, *hole, act_on(hole).ok()?)))
         .collect();
     // What is measured is what stands there; only where nothing does, what was last drawn.
-    if deed.did() == Did::Measured && able.iter().any(|(_, hole, _)| hole.has_metal()) {
-        able.retain(|(_, hole, _)| hole.has_metal());
+    if deed.did() == Did::Measured {
+        let drawn = |hole: &Hole| {
+            let look = book.last_look(hole).map(|entry| (entry.date, entry.number));
+            (hole.has_metal(), look.filter(|_| !hole.has_metal()))
+        };
+        let last = able.iter().map(|(_, hole, _)| drawn(hole)).max();
+        able.retain(|(_, hole, _)| Some(drawn(hole)) == last);
     }
     if able.is_empty() {
         let refusal = there
@@ -499,7 +497,10 @@ impl Problem {
                 "`refasten show --each` lists what is there".to_owned(),
             ),
             Self::TooFew { open, wanted } => (
-                format!("{wanted} cannot go into {open} open or doweled holes at {places}"),
+                format!(
+                    "{wanted} cannot go into {open} open or doweled {} at {places}",
+                    if open == 1 { "hole" } else { "holes" }
+                ),
                 "log what was pulled or doweled first, or bore with `--hole new`".to_owned(),
             ),
             Self::TooMany => (

@@ -3,8 +3,8 @@
 
 mod boat;
 mod deeds;
-// mod entries;
-// mod example;
+mod entries;
+mod example;
 mod folding;
 mod hulls;
 // mod lines;
