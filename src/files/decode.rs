@@ -161,13 +161,22 @@ fn characters(text: &str, told: &mut Told<'_>) {
                 let says = format!("the control character U+{:04X} stands here", u32::from(c));
                 told.push(text, at, c.len_utf8(), says, "take it out");
             }
-            '\u{2028}' | '\u{2029}' | '\u{feff}' | '\u{fffe}' | '\u{ffff}' => {
+            _ if hidden(c) => {
                 let says = format!("the hidden character U+{:04X} stands here", u32::from(c));
                 told.push(text, at, c.len_utf8(), says, "take it out");
             }
             _ => {}
         }
     }
+}
+
+/// Characters that are no control characters, and yet may not stand in a file as they are: line
+/// ends that no editor shows, byte-order marks, and what is no character at all.
+pub(super) const fn hidden(c: char) -> bool {
+    matches!(
+        c,
+        '\u{2028}' | '\u{2029}' | '\u{feff}' | '\u{fffe}' | '\u{ffff}'
+    )
 }
 
 /// The marks that version control leaves where two people changed the same lines.

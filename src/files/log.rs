@@ -2,6 +2,7 @@
 
 use std::str::FromStr;
 
+use super::decode::hidden;
 use super::hull::names_holes;
 use super::{Given, Piece, Reader, Text, read, slips, split_log};
 use crate::hull::Places;
@@ -391,9 +392,7 @@ pub(super) fn quote(words: &str) -> String {
             '"' | '\\' => quoted.extend(['\\', c]),
             '\n' => quoted += "\\n",
             '\t' => quoted += "\\t",
-            c if c.is_control() || matches!(c, '\u{2028}' | '\u{2029}' | '\u{feff}') => {
-                quoted += &format!("\\u{:04X}", u32::from(c))
-            }
+            c if c.is_control() || hidden(c) => quoted += &format!("\\u{:04X}", u32::from(c)),
             c => quoted.push(c),
         }
     }

@@ -205,8 +205,9 @@ impl Size {
         if length == Length::ZERO {
             return Err(Misread::new("a fastening has some length").at(length_at..text.len()));
         }
-        let whole = 0..across.len();
+        let before = across.len() - across.trim_start().len();
         let across = across.trim();
+        let whole = before..before + across.len();
         let words: Vec<&str> = across.split_whitespace().collect();
         let number = |word: &str| {
             digits::<u8>(
@@ -244,13 +245,13 @@ impl Size {
                 let number = number(number_word).filter(|n| *n <= 40).ok_or_else(|| {
                     Misread::new(format!("`{number_word}` is not a wire gauge number"))
                         .help(form())
-                        .at(whole)
+                        .at(whole.clone())
                 })?;
                 if kind == Kind::WoodScrew {
                     return Err(
                         Misread::new("a wood screw has a screw gauge, not a wire gauge")
                             .help(form())
-                            .at(0..across.len()),
+                            .at(whole),
                     );
                 }
                 Self::Wire {
@@ -262,7 +263,7 @@ impl Size {
             _ => {
                 let diameter: Length = across.parse().map_err(|m: Misread| Misread {
                     help: Some(form()),
-                    ..m.shifted(0, across.len())
+                    ..m.shifted(before, across.len())
                 })?;
                 if diameter == Length::ZERO || diameter > length {
                     return Err(Misread::new(format!(

@@ -135,7 +135,7 @@ pub fn view(
         let fastening = book.fastening(hole.fastening);
         let found: Vec<_> = hole.found.each().collect();
         format!(
-            "{} {found:?} spoiled {} {} {:?} {:?} {:?} {}",
+            "{} {found:?} spoiled {} {} {:?} {:?} {:?} {} looked {:?}",
             describe(book, hole),
             hole.in_spoiled_hole,
             fastening.kind,
@@ -143,6 +143,8 @@ pub fn view(
             fastening.size,
             fastening.plug,
             fastening.driven,
+            book.last_look(hole)
+                .map(|entry| (entry.did(), entry.place())),
         )
     };
     crossings

@@ -446,7 +446,7 @@ fn what_a_later_entry_needs_is_not_struck_out() {
         "did: pulled, place: P1 F1",
         &format!("{DRIVEN}, place: P1 F1, set: winter"),
         "did: pulled, place: P1 F1, set: winter",
-        &format!("did: struck, strikes: 2 driven P1 F1"),
+        "did: struck, strikes: 2 driven P1 F1",
     ]);
     assert!(
         told.starts_with("log 3: nothing of that set is at P1 F1 ("),

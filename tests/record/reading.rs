@@ -164,6 +164,19 @@ proptest! {
 }
 
 #[test]
+fn what_is_wrong_with_a_size_is_shown_at_its_place() {
+    let wrong = |kind, text: &str| {
+        let misread = Size::read(kind, text, GaugeSystem::American).unwrap_err();
+        text[misread.within.unwrap()].to_owned()
+    };
+    assert_eq!(wrong(Kind::Rivet, " é x 2in"), "é");
+    assert_eq!(wrong(Kind::WoodScrew, "  25 x 2in"), "25");
+    assert_eq!(wrong(Kind::WoodScrew, " 8 SWG x 2in"), "8 SWG");
+    assert_eq!(wrong(Kind::Bolt, " 1/3in x 2in"), "1/3");
+    assert_eq!(wrong(Kind::Bolt, " 1/4in x 2"), "2");
+}
+
+#[test]
 fn a_number_is_digits_and_has_no_sign() {
     let refused = |outcome: Result<(), Misread>, text: &str| assert!(outcome.is_err(), "{text}");
     for kind in Kind::ALL {

@@ -1,0 +1,53 @@
+//! An entry written as a line of the log is read back the same.
+
+use proptest::prelude::*;
+use refasten::files::line;
+use refasten::record::Entry;
+use refasten::tables::GaugeSystem;
+use refasten::units::Units;
+
+use super::boat::{read_bytes, view};
+use super::make::{self, ORIGIN};
+use super::tales::{book, hull_file, sets, story};
+
+fn nowhere(entries: &[Entry]) -> Vec<Entry> {
+    let of = |entry: &Entry| Entry {
+        origin: ORIGIN,
+        ..entry.clone()
+    };
+    entries.iter().map(of).collect()
+}
+
+proptest! {
+    #![proptest_config(make::cases(80))]
+
+    #[test]
+    fn whatever_is_logged_is_read_back(
+        entries in story(),
+        british in any::<bool>(),
+        metric in any::<bool>(),
+        crlf in any::<bool>(),
+    ) {
+        let (gauges, head) = match british {
+            true => (GaugeSystem::British, "gauges: british\n"),
+            false => (GaugeSystem::American, ""),
+        };
+        let units = if metric { Units::Metric } else { Units::Inch };
+        let end = if crlf { "\r\n" } else { "\n" };
+        let mut log = format!("# refasten log 1{end}");
+        for entry in &entries {
+            let line = line(entry, gauges, units);
+            prop_assert!(!line.contains(char::is_control), "{}", line);
+            log += &line;
+            log += end;
+        }
+        let hull = format!("{}{head}", hull_file()).replace('\n', end);
+        let read = read_bytes(hull.as_bytes(), log.as_bytes());
+        let boat = read.map_err(|faults| TestCaseError::fail(format!("{log}\n{faults:#?}")))?;
+        prop_assert_eq!(nowhere(boat.book.entries()), nowhere(&entries), "{}", log);
+        // The sets of the hull file are those the stories are made with.
+        let made = book(&boat.hull, sets(), entries).expect("the story is legal");
+        let state = |book: &refasten::record::Book| view(book, &book.state(&boat.hull, None), boat.hull.crossing_ids());
+        prop_assert_eq!(state(&boat.book), state(&made));
+    }
+}
