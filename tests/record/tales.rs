@@ -239,11 +239,11 @@ fn next() -> impl Strategy<Value = Next> {
     let done = (date, deed(), place(), set, count, free).prop_map(
         |(on, mut deed, place, set, count, (by, note, photo))| {
             let set = set.filter(|_| deed.is_to_standing_metal());
-            if let Deed::Driven(driving) = &mut deed {
-                if place.contains('.') {
-                    driving.per_crossing = None;
-                    driving.hole = HoleChoice::Same;
-                }
+            if let Deed::Driven(driving) = &mut deed
+                && place.contains('.')
+            {
+                driving.per_crossing = None;
+                driving.hole = HoleChoice::Same;
             }
             let date = |on| Day::new(2026, 10, on).unwrap();
             Next::Done(
