@@ -45,6 +45,9 @@ pub(super) struct Pick {
     /// Metal of the screw
     #[arg(long, value_name = "METAL")]
     metal: Option<String>,
+    /// Bending yield strength of the screw in place of the table's: 65 ksi, 65000 psi or 450 MPa
+    #[arg(long, value_name = "STRENGTH")]
+    bending_yield: Option<String>,
     /// How wet it is: underwater (else), wind and water, topsides, deck, inside
     #[arg(long, value_name = "ZONE")]
     zone: Option<String>,
@@ -154,6 +157,7 @@ impl Pick {
             .filter(|_| self.frame.is_none())
             .and_then(|ground| ground.member));
         let metal = reading.with("--metal", known(&self.metal), Metal::find);
+        let bending_yield = reading.option("--bending-yield", self.bending_yield.as_ref());
         let zone = reading.option::<Zone>("--zone", self.zone.as_ref());
         let water = reading.option::<Water>("--water", self.water.as_ref());
         let grain = reading.option::<Grain>("--grain", self.grain.as_ref());
@@ -183,6 +187,7 @@ impl Pick {
                 .or(ground.map(|ground| ground.grain))
                 .unwrap_or_default(),
             metal,
+            bending_yield,
             zone: zone
                 .or(ground.map(|ground| ground.zone))
                 .unwrap_or(Zone::Underwater),

@@ -1,7 +1,7 @@
 //! What one wood screw holds, by the building standard and by test, with what must be said of it.
 
-use super::{Grain, Timber, Zone, withdrawal};
-use crate::tables::{GaugeSystem, Screw};
+use super::{Grain, Kind, Timber, Zone, withdrawal};
+use crate::tables::{GaugeSystem, Metal, Screw, Strength};
 use crate::units::{Force, Length};
 
 /// What one wood screw holds.
@@ -13,6 +13,8 @@ pub struct Hold {
     pub ultimate: Option<Force>,
     /// Whether the design value is reduced for wet service.
     pub wet: bool,
+    /// Whether a figure is what the screw's own core breaks at, because the wood holds more.
+    pub capped: bool,
     /// Whether the standard gives a value for this screw in this wood.
     pub valid: bool,
     /// What must be known to read the figures.
@@ -21,16 +23,25 @@ pub struct Hold {
 
 /// What a screw holds with so much thread in a member.
 ///
-/// Withdrawal by [`withdrawal::design_per_inch`] and [`withdrawal::ultimate_per_inch`] over the
-/// thread in the member. Above the standard's range of specific gravity the design value is
+/// Withdrawal by [`withdrawal::design`] and [`withdrawal::tested`] over the thread in the member,
+/// and no more than the screw's own core bears where its metal's strength is published. The frame
+/// is taken as dry when the screw is driven. Above the standard's range of specific gravity the design value is
 /// worked with the top of the range; below it, and for gauges without a published strength,
 /// there is none. The tests are not stretched beyond that range either: the screw breaks first.
 /// End grain has none in the standard.
-pub fn hold(screw: &Screw, thread: Length, wood: Option<Timber>, grain: Grain, zone: Zone) -> Hold {
+pub fn hold(
+    screw: &Screw,
+    metal: Option<&Metal>,
+    thread: Length,
+    wood: Option<Timber>,
+    grain: Grain,
+    zone: Zone,
+) -> Hold {
     let mut hold = Hold {
         design: None,
         ultimate: None,
         wet: zone.is_wet(),
+        capped: false,
         valid: false,
         notes: Vec::new(),
     };
@@ -48,10 +59,13 @@ pub fn hold(screw: &Screw, thread: Length, wood: Option<Timber>, grain: Grain, z
         );
         return hold;
     }
-    if let Some(unlisted) = unlisted(screw) {
-        hold.notes.push(unlisted);
-        return hold;
-    }
+    let (design, tested) = match formulas(screw, metal) {
+        Ok(formulas) => formulas,
+        Err(why) => {
+            hold.notes.push(why);
+            return hold;
+        }
+    };
     let gravity = wood.oven_dry().value;
     let (least, most) = (*withdrawal::GRAVITIES.start(), *withdrawal::GRAVITIES.end());
     hold.valid = (least..=most).contains(&gravity) && screw.system == GaugeSystem::American;
@@ -71,42 +85,61 @@ pub fn hold(screw: &Screw, thread: Length, wood: Option<Timber>, grain: Grain, z
                 "specific gravity {gravity:.2} is over the standard's {most}: worked with {most}"
             ));
         }
-        let factor = if hold.wet {
-            withdrawal::WET_FACTOR
-        } else {
-            1.0
-        };
-        let pounds = withdrawal::design_per_inch(gravity.min(most), screw.shank) * factor;
+        let factor = withdrawal::wet_factor(Kind::WoodScrew, false, hold.wet);
+        let pounds = design.per_inch(gravity.min(most), screw.shank) * factor;
         hold.design = Some(withdrawal::over(pounds, thread));
     }
     if (least..=most).contains(&gravity) {
-        let pounds = withdrawal::ultimate_per_inch(wood.at_12_percent().value, screw.shank);
+        let pounds = tested.per_inch(wood.at_12_percent().value, screw.shank);
         hold.ultimate = Some(withdrawal::over(pounds, thread));
     }
-    hold.notes.push(
-        "the standard also caps withdrawal by the screw's own strength, which is not on record for this metal"
-            .to_owned(),
-    );
+    cap(&mut hold, screw, metal);
     hold
 }
 
-/// Why a screw has no published strength, if it has none.
-fn unlisted(screw: &Screw) -> Option<String> {
-    const NO_6: Length = Length::from_nm(3_505_200);
-    const NO_24: Length = Length::from_nm(9_448_800);
+/// Holds both figures to what the core of the screw breaks at, and says so where it does.
+fn cap(hold: &mut Hold, screw: &Screw, metal: Option<&Metal>) {
+    let Some(strength) = metal.and_then(Strength::of) else {
+        hold.notes.push(
+            "the standard also caps withdrawal by the screw's own strength, which is not on record for this metal"
+                .to_owned(),
+        );
+        return;
+    };
+    let breaks = withdrawal::core_breaks(screw.root, strength.tensile);
+    for figure in [&mut hold.design, &mut hold.ultimate] {
+        if figure.is_some_and(|force| force > breaks) {
+            *figure = Some(breaks);
+            hold.capped = true;
+        }
+    }
+    if hold.capped {
+        hold.notes.push(format!(
+            "no figure is more than what the screw's own core breaks at ({} on the root of the thread, {}); the wood alone would hold more",
+            strength.tensile,
+            strength.metal
+        ));
+    }
+}
+
+type Formulas = (&'static withdrawal::Formula, &'static withdrawal::Formula);
+
+/// What the withdrawal of a screw is worked by, or why it has no published strength.
+fn formulas(screw: &Screw, metal: Option<&Metal>) -> Result<Formulas, String> {
     if screw.system == GaugeSystem::American && screw.head.is_none() {
-        return Some(format!(
+        return Err(format!(
             "{} has no published head or strength",
             screw.name()
         ));
     }
-    if !(NO_6..=NO_24).contains(&screw.shank) {
-        return Some(format!(
+    let design = withdrawal::design(Kind::WoodScrew, metal)?;
+    match withdrawal::tested(Kind::WoodScrew) {
+        Some(tested) if design.covers(screw.shank) => Ok((design, tested)),
+        _ => Err(format!(
             "{} is outside the standard's No. 6 to No. 24: no published strength",
             screw.name()
-        ));
+        )),
     }
-    None
 }
 
 #[cfg(test)]
@@ -123,12 +156,14 @@ mod tests {
             gravity in 0.20..1.1_f64,
             thread in 0..250_i64,
             more in 0..50_i64,
+            metal in prop::sample::select(vec![None, Some("copper"), Some("silicon bronze")]),
         ) {
+            let metal = metal.map(|name| Metal::find(name).unwrap());
             let screws = Screw::all(GaugeSystem::American);
             let pull = |size: usize, gravity, thread, zone| {
                 let wood = Some(Timber::Gravity(gravity));
                 let thread = Length::from_64ths(thread);
-                let hold = hold(&screws[size], thread, wood, Grain::Side, zone);
+                let hold = hold(&screws[size], metal, thread, wood, Grain::Side, zone);
                 hold.design.map(Force::newtons)
             };
             let least = pull(size, gravity, thread, Zone::Inside);

@@ -5,24 +5,29 @@
 
 pub mod bung;
 mod couple;
+mod dowel;
 mod fastening;
 mod grain;
 mod hold;
 mod holes;
 pub mod judge;
+mod lateral;
 pub(crate) mod limits;
 mod seat;
 mod timber;
 pub mod withdrawal;
+pub mod yield_limit;
 mod zone;
 
 pub use couple::{Couple, Stainless};
+pub use dowel::{Dowel, dowel_bearing};
 pub(crate) use fastening::no_gauge;
 pub use fastening::{Bung, Kind, Plug, Size};
 pub use grain::Grain;
 pub use hold::{Hold, hold};
 pub use holes::{Bit, Hole, Holes, Kit, Pilot, Reach, bore};
 pub use judge::{Judgement, Verdict};
+pub use lateral::{Lateral, Push, Woods, lateral};
 pub use limits::{Bound, Limits};
 pub use seat::Seat;
 pub use timber::{Stated, Timber, at_12_from_green, green_from_oven_dry};

@@ -2,8 +2,8 @@
 
 use super::alternatives::{self, Alternative};
 use super::{Ask, Check, Refusal, Wanted, check, rule, setting, words};
-use crate::joint::{self, Bung, Hold, Holes, Kit, Plug, Seat, bung};
-use crate::tables::Screw;
+use crate::joint::{self, Bung, Dowel, Hold, Holes, Kit, Lateral, Plug, Push, Seat, Woods, bung};
+use crate::tables::{Screw, Status, bending_yield};
 use crate::units::{Length, Units};
 
 /// Which screw, drills and bung, how it sits, what it holds, and what is to be said of it.
@@ -19,8 +19,10 @@ pub struct Answer {
     pub plug: Plug,
     /// What to bore.
     pub holes: Holes,
-    /// What it holds.
+    /// What it holds, pulled straight out.
     pub hold: Hold,
+    /// What it bears, pushed sideways.
+    pub lateral: Lateral,
     /// Everything it was weighed by.
     pub checks: Vec<Check>,
     /// What else would do.
@@ -84,13 +86,14 @@ pub fn answer(ask: &Ask) -> Result<Answer, Vec<Refusal>> {
         }
     }
     checks.extend(setting::checks(ask, screw, seat));
-    let hold = fitted.hold(ask);
+    let (hold, lateral) = (fitted.hold(ask), fitted.lateral(ask));
     Ok(Answer {
         screw,
         stock: alternatives::in_stock(screw, length),
-        sources: words::sources(ask, screw, &holes, &hold),
+        sources: words::sources(ask, screw, &holes, &hold, &lateral),
         holes,
         hold,
+        lateral,
         checks,
         alternatives,
         remarks,
@@ -143,7 +146,41 @@ impl Fitted {
     /// What it holds.
     pub(super) fn hold(&self, ask: &Ask) -> Hold {
         let thread = self.seat.thread_in_member();
-        joint::hold(self.screw, thread, ask.member_wood, ask.grain, ask.zone)
+        let (wood, grain) = (ask.member_wood, ask.grain);
+        joint::hold(self.screw, ask.metal, thread, wood, grain, ask.zone)
+    }
+
+    /// What it bears sideways.
+    fn lateral(&self, ask: &Ask) -> Lateral {
+        let of_metal = |metal| Some((metal, bending_yield(metal, self.screw.shank)?));
+        let listed = ask.metal.and_then(of_metal);
+        let Some(stress) = ask.bending_yield.or(listed.map(|(_, (stress, _))| stress)) else {
+            let metal = ask.metal.map_or("an unsettled metal", |metal| metal.name);
+            return Lateral::none(format!(
+                "no bending yield is on record for {metal} of this size, so no sideways strength is worked; give --bending-yield to have it"
+            ));
+        };
+        let woods = Woods {
+            plank: ask.plank_wood,
+            member: ask.member_wood,
+            grain: ask.grain,
+            zone: ask.zone,
+            push: Push::default(),
+        };
+        let mut lateral = match Dowel::screw(self.screw, stress) {
+            Ok(dowel) => joint::lateral(&dowel, &self.seat, &woods),
+            Err(why) => Lateral::none(why),
+        };
+        if let (Some(_), None, Some((metal, (_, basis)))) =
+            (lateral.modes, ask.bending_yield, listed)
+            && basis.status == Status::Derived
+        {
+            lateral.notes.push(format!(
+                "sideways with {stress} bending yield for {}, derived: the standard has it for carbon steel only",
+                metal.name
+            ));
+        }
+        lateral
     }
 
     /// Everything another screw might do better.

@@ -3,7 +3,7 @@
 use crate::joint::{Grain, Limits, Timber, Zone, bung};
 use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Screw, Series};
 use crate::text::Misread;
-use crate::units::{Length, Units};
+use crate::units::{Length, Stress, Units};
 
 /// A question to pick, with every value readable but none yet weighed against another.
 #[derive(Clone, Debug)]
@@ -20,6 +20,8 @@ pub struct Ask {
     pub grain: Grain,
     /// Metal of the screw, where it is settled.
     pub metal: Option<&'static Metal>,
+    /// Bending yield strength of the screw, in place of the table's for its metal.
+    pub bending_yield: Option<Stress>,
     /// How wet it is there.
     pub zone: Zone,
     /// Whether she floats in salt or brackish water.

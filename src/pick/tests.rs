@@ -15,6 +15,7 @@ fn ask(plank: i64, member: Option<i64>, gauges: GaugeSystem) -> Ask {
         member_wood: Some(Timber::Gravity(0.6)),
         grain: Grain::Side,
         metal: None,
+        bending_yield: None,
         zone: Zone::Underwater,
         salt: true,
         rule: PlankRule::default(),

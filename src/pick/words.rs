@@ -3,8 +3,8 @@
 use super::alternatives::{self, Alternative};
 use super::answer::Fitted;
 use super::{Ask, Check, Refusal, Wanted};
-use crate::joint::{Hold, Holes, Verdict, limits};
-use crate::tables::Screw;
+use crate::joint::{Hold, Holes, Kind, Lateral, Verdict, limits, withdrawal};
+use crate::tables::{Screw, Strength, bending_yield};
 use crate::text::Misread;
 use crate::units::Length;
 
@@ -108,7 +108,13 @@ pub(super) fn remarks(ask: &Ask, wanted: Option<&Wanted>, fitted: &Fitted) -> Ve
 }
 
 /// What the answer rests on, each once.
-pub(super) fn sources(ask: &Ask, screw: &Screw, holes: &Holes, hold: &Hold) -> Vec<String> {
+pub(super) fn sources(
+    ask: &Ask,
+    screw: &Screw,
+    holes: &Holes,
+    hold: &Hold,
+    lateral: &Lateral,
+) -> Vec<String> {
     let mut sources = vec![
         format!("screw for the plank: {}", ask.rule.basis),
         format!("shank: {}", screw.shank_basis),
@@ -124,16 +130,35 @@ pub(super) fn sources(ask: &Ask, screw: &Screw, holes: &Holes, hold: &Hold) -> V
     if let Some(wood) = ask.member_wood {
         sources.push(format!("{}: {}", wood.name(), wood.oven_dry().from));
     }
-    if hold.design.is_some() {
-        sources.push(
-            "design withdrawal: 2850 G2 D, NDS-2018 12.2-2 (public transcription)".to_owned(),
-        );
+    if let (Some(_), Ok(formula)) = (hold.design, withdrawal::design(Kind::WoodScrew, ask.metal)) {
+        sources.push(format!("design withdrawal: {}", formula.basis));
     }
-    if hold.ultimate.is_some() {
+    if let (Some(_), Some(formula)) = (hold.ultimate, withdrawal::tested(Kind::WoodScrew)) {
+        sources.push(format!("withdrawal to failure: {}", formula.basis));
+    }
+    if let (true, Some(strength)) = (hold.capped, ask.metal.and_then(Strength::of)) {
+        sources.push(format!(
+            "tensile strength of {}, {}: {}",
+            strength.metal, strength.alloy, strength.tensile_basis
+        ));
+    }
+    if lateral.modes.is_some() {
         sources.push(
-            "withdrawal to failure: 15,700 G2 D, Wood Handbook FPL-GTR-190 eq. 8-10 (from memory, not checked)"
+            "sideways: yield-limit equations, NDS-2018 Tables 12.3.1A and B (public transcription)"
                 .to_owned(),
         );
+        match (ask.bending_yield, ask.metal) {
+            (Some(own), _) => sources.push(format!("bending yield: {own}, as given")),
+            (None, Some(metal)) => {
+                if let Some((stress, basis)) = bending_yield(metal, screw.shank) {
+                    sources.push(format!(
+                        "bending yield of {}, {stress}: {basis}",
+                        metal.name
+                    ));
+                }
+            }
+            (None, None) => {}
+        }
     }
     sources
 }

@@ -14,6 +14,7 @@ mod nails;
 mod names;
 mod plank_rules;
 mod screws;
+mod strengths;
 mod woods;
 
 pub use all::{Cell, Column, Table};
@@ -26,4 +27,5 @@ pub use metals::{Family, Fit, Fits, Metal, Range, SERIES, Verdict};
 pub use nails::{WireSystem, wire_diameter};
 pub use plank_rules::{Nearest, PlankRow, PlankRule};
 pub use screws::{GaugeSystem, Head, Screw};
+pub use strengths::{Strength, bending_yield};
 pub use woods::{Gravity, Wood};

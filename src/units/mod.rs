@@ -1,4 +1,4 @@
-//! Lengths, areas, forces, potentials and dates: reading and printing them.
+//! Lengths, areas, forces, strengths, potentials and dates: reading and printing them.
 
 mod area;
 mod day;
@@ -6,6 +6,7 @@ mod force;
 mod length;
 mod number;
 mod potential;
+mod stress;
 mod when;
 
 pub use area::Area;
@@ -13,4 +14,5 @@ pub use day::Day;
 pub use force::Force;
 pub use length::{Length, Units};
 pub use potential::Potential;
+pub use stress::Stress;
 pub use when::When;

@@ -145,7 +145,8 @@ fn magnitude(value: &Value) -> Option<f64> {
 
 /// Words that must stand in a column of another table.
 fn refers(table: &Table, tables: &[Table], faults: &mut Vec<Fault>) {
-    const REFERS: [(&str, &str, &str, &str); 2] = [
+    const REFERS: [(&str, &str, &str, &str); 3] = [
+        ("strengths", "metal", "metals", "name"),
         ("metals", "fits", "metal-fits", "metals"),
         ("metal-rates", "metal", "metals", "name"),
     ];
@@ -170,7 +171,7 @@ fn refers(table: &Table, tables: &[Table], faults: &mut Vec<Fault>) {
 /// Laws that only some tables have: pairs of columns in order, and figures that another figure of
 /// the same row must agree with.
 fn own_law(table: &Table, faults: &mut Vec<Fault>) {
-    const NOT_OVER: [(&str, &str, &str); 13] = [
+    const NOT_OVER: [(&str, &str, &str); 15] = [
         ("screws", "head smallest", "head largest"),
         ("screws", "root", "standard root"),
         ("screws", "standard root", "shank"),
@@ -184,6 +185,8 @@ fn own_law(table: &Table, faults: &mut Vec<Fault>) {
         ("metals", "coating active", "coating noble"),
         ("woods", "green", "dry"),
         ("lead-holes", "soft", "hard"),
+        ("strengths", "yield", "tensile"),
+        ("bending-yield-steel", "from", "to"),
     ];
     /// Where two printings of one hole stand side by side, they are one drill step apart at most.
     const NEAR: [(&str, &str, &str); 3] = [
@@ -205,6 +208,14 @@ fn own_law(table: &Table, faults: &mut Vec<Fault>) {
         for (_, left, right) in NEAR.iter().filter(|law| law.0 == table.name) {
             if pair(left, right).is_some_and(|(left, right)| (left - right).abs() > STEP) {
                 let says = format!("`{left}` and `{right}` are not the same hole");
+                faults.push(table.fault(row, says));
+            }
+        }
+        if table.name == "strengths" {
+            let bends = table.value(row, "bending yield").and_then(magnitude);
+            let mean = pair("yield", "tensile").map(|(yields, breaks)| (yields + breaks) / 2.0);
+            if bends != mean {
+                let says = "`bending yield` is not halfway from yield to tensile";
                 faults.push(table.fault(row, says));
             }
         }

@@ -13,7 +13,7 @@ mod written;
 use std::fmt;
 
 /// The table files, without `.yaml`, in the order in which their tables are listed.
-pub const FILES: [&str; 12] = [
+pub const FILES: [&str; 13] = [
     "sources",
     "screws",
     "nails",
@@ -25,6 +25,7 @@ pub const FILES: [&str; 12] = [
     "plank-rules",
     "woods",
     "metals",
+    "strengths",
     "limits",
 ];
 

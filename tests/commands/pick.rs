@@ -84,7 +84,22 @@ fn the_book_screw_for_seven_eighths_planking() {
         &hold["withdrawal_design_n"],
         0.7 * 2850.0 * 0.73 * 0.73 * 0.242 * 1.125 * 4.448_221_615_260_5,
     );
-    assert!(hold["lateral_design_n"].is_null() && hold["modes_n"].is_null());
+    // Pushed sideways: the least of six modes, worked though under six diameters.
+    let modes = hold["modes_n"].as_object().unwrap();
+    let mut names: Vec<_> = modes.keys().map(String::as_str).collect();
+    names.sort_unstable();
+    assert_eq!(names, ["II", "IIIm", "IIIs", "IV", "Im", "Is"]);
+    let least = modes.values().map(|each| each.as_f64().unwrap());
+    let least = least.fold(f64::INFINITY, f64::min);
+    close(&hold["lateral_design_n"], least);
+    close(&modes[hold["lateral_mode"].as_str().unwrap()], least);
+    assert_eq!(hold["valid_lateral"], false);
+    assert!(hold["notes"].to_string().contains("under 6 diameters"));
+    let sources = answer["sources"].to_string();
+    assert!(
+        sources.contains("bending yield of silicon bronze, 46 ksi"),
+        "{sources}"
+    );
     // Nothing needs mending.
     for check in answer["checks"].as_array().unwrap() {
         let verdict = check["verdict"].as_str().unwrap();
@@ -161,6 +176,60 @@ fn a_fixed_screw_is_weighed_as_it_is() {
     assert!(answer["holes"]["counterbore"].is_null());
     // Four gauges are left out between 10 and 14; in the standard they are two sizes apart.
     assert_eq!(verdict(&answer, "gauge-off-rule"), "watch");
+}
+
+/// NDS-2018 worked example (public transcription): No. 10, 1/2 in side member, G .50, 1.9 in in the
+/// main member: 89.93 lb, mode IIIs. The user's own bending yield takes the place of the table's.
+#[test]
+fn sideways_strength_by_the_worked_example() {
+    let with = |more: &[&str]| {
+        let base = [
+            "pick",
+            "--gauge",
+            "10",
+            "--length",
+            "2.4in",
+            "--bung-depth",
+            "0in",
+            "--plank",
+            "1/2in",
+            "--plank-sg",
+            "0.5",
+            "--frame",
+            "3in",
+            "--frame-sg",
+            "0.5",
+            "--zone",
+            "inside",
+        ];
+        json(&[&base[..], more].concat())
+    };
+    let pounds = |answer: &serde_json::Value| {
+        answer["hold"]["lateral_design_n"].as_f64().unwrap() / 4.448_221_615_260_5
+    };
+    let steel = with(&["--metal", "galvanised steel"]);
+    assert!((pounds(&steel) - 89.93).abs() < 0.005, "{}", pounds(&steel));
+    assert_eq!(steel["hold"]["lateral_mode"], "IIIs");
+    assert_eq!(steel["hold"]["valid_lateral"], true);
+    for own in ["80000 psi", "80 ksi", "551.58 MPa"] {
+        let own = with(&["--metal", "gunmetal", "--bending-yield", own]);
+        assert!((pounds(&own) - 89.93).abs() < 0.01, "{}", pounds(&own));
+        assert!(own["sources"].to_string().contains("80 ksi, as given"));
+    }
+    let without = with(&["--metal", "gunmetal"]);
+    assert!(without["hold"]["lateral_design_n"].is_null() && without["hold"]["modes_n"].is_null());
+    assert!(
+        without["hold"]["notes"]
+            .to_string()
+            .contains("--bending-yield")
+    );
+    let wrong = refasten(&["pick", "--plank", "1in", "--bending-yield", "65"]);
+    assert_eq!(wrong.code, Some(2));
+    assert!(
+        wrong.stderr.contains("--bending-yield: `65` has no unit"),
+        "{}",
+        wrong.stderr
+    );
 }
 
 #[test]

@@ -235,3 +235,26 @@ fn a_metal_with_two_verdicts_or_none_in_a_zone_is_refused() {
         ["`fits`: there is no `nickel` in the table metal-fits"]
     );
 }
+
+#[test]
+fn a_bending_yield_that_is_not_halfway() {
+    let lines = [
+        "table: strengths",
+        "title: t",
+        "columns:",
+        "  - {name: yield, kind: number, source: BOOK, status: read}",
+        "  - {name: tensile, kind: number, source: BOOK, status: read}",
+        "  - {name: bending yield, kind: number, source: BOOK, status: derived}",
+        "rows:",
+        "  - {yield: 20, tensile: 50, bending yield: 35}",
+        "  - {yield: 20, tensile: 50, bending yield: 50}",
+        "  - {yield: 50, tensile: 20, bending yield: 35}",
+    ];
+    assert_eq!(
+        refused(&lines),
+        [
+            "tables/woods.yaml:9: `bending yield` is not halfway from yield to tensile",
+            "tables/woods.yaml:10: `yield` is over `tensile`",
+        ]
+    );
+}

@@ -2,10 +2,12 @@
 
 mod cells;
 mod drills;
+mod lateral;
 mod lead_holes;
 mod metals;
 mod nails;
 mod plank_rules;
 mod screws;
+mod strengths;
 mod withdrawal;
 mod woods;

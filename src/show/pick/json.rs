@@ -5,6 +5,7 @@ use std::io::{self, Write};
 use serde::Serialize;
 
 use super::bit_name;
+use crate::joint::yield_limit::{Mode, Modes};
 use crate::joint::{Hole, Kind, Plug};
 use crate::pick::{Alternative, Answer, Ask, Check, Way};
 use crate::show::{AID, WORK};
@@ -69,18 +70,47 @@ struct Fit {
     point_cover_mm: Option<f64>,
 }
 
-/// Lateral values are null: not worked yet.
 #[derive(Serialize)]
 struct Hold<'a> {
     withdrawal_design_n: Option<f64>,
     withdrawal_ultimate_n: Option<f64>,
     lateral_design_n: Option<f64>,
     lateral_mode: Option<&'static str>,
-    modes_n: Option<f64>,
+    modes_n: Option<ModesN>,
     wet_service: bool,
     valid_withdrawal: bool,
-    valid_lateral: Option<bool>,
-    notes: &'a [String],
+    valid_lateral: bool,
+    notes: Vec<&'a str>,
+}
+
+/// Keys are the standard's names of the modes.
+#[derive(Serialize)]
+#[serde(rename_all = "PascalCase")]
+struct ModesN {
+    im: f64,
+    is: f64,
+    #[serde(rename = "II")]
+    ii: f64,
+    #[serde(rename = "IIIm")]
+    iii_m: f64,
+    #[serde(rename = "IIIs")]
+    iii_s: f64,
+    #[serde(rename = "IV")]
+    iv: f64,
+}
+
+impl ModesN {
+    fn of(modes: &Modes) -> Self {
+        let newtons = |mode| modes.of(mode).newtons();
+        Self {
+            im: newtons(Mode::Im),
+            is: newtons(Mode::Is),
+            ii: newtons(Mode::II),
+            iii_m: newtons(Mode::IIIm),
+            iii_s: newtons(Mode::IIIs),
+            iv: newtons(Mode::IV),
+        }
+    }
 }
 
 #[derive(Serialize)]
@@ -120,6 +150,8 @@ pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
         depth_mm: hole.depth.mm(),
     };
     let (seat, hold, holes) = (&answer.seat, &answer.hold, &answer.holes);
+    let lateral = &answer.lateral;
+    let governing = lateral.governing();
     let report = Report {
         format: 1,
         fastening: Fastening {
@@ -156,13 +188,18 @@ pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
         hold: Hold {
             withdrawal_design_n: hold.design.map(Force::newtons),
             withdrawal_ultimate_n: hold.ultimate.map(Force::newtons),
-            lateral_design_n: None,
-            lateral_mode: None,
-            modes_n: None,
+            lateral_design_n: governing.map(|(_, force)| force.newtons()),
+            lateral_mode: governing.map(|(mode, _)| mode.name()),
+            modes_n: lateral.modes.as_ref().map(ModesN::of),
             wet_service: hold.wet,
             valid_withdrawal: hold.valid,
-            valid_lateral: None,
-            notes: &hold.notes,
+            valid_lateral: lateral.valid,
+            notes: hold
+                .notes
+                .iter()
+                .chain(&lateral.notes)
+                .map(String::as_str)
+                .collect(),
         },
         checks: answer.checks.iter().map(checked).collect(),
         alternatives: answer.alternatives.iter().map(other).collect(),

@@ -109,11 +109,20 @@ fn fit_and_hold(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<(
             ultimate.shown(ask.units)
         ));
     }
+    let lateral = &answer.lateral;
+    if let Some((mode, force)) = lateral.governing() {
+        let valid = if lateral.valid { "" } else { ", not valid" };
+        figures.push(format!(
+            "{} sideways by the building standard (mode {}{valid})",
+            force.shown(ask.units),
+            mode.name()
+        ));
+    }
     if figures.is_empty() {
         figures.push("no figure".to_owned());
     }
     page.line(&format!("Hold: {}", figures.join("; ")))?;
-    for note in &hold.notes {
+    for note in hold.notes.iter().chain(&lateral.notes) {
         page.item(note)?;
     }
     Ok(())

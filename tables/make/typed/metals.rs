@@ -1,7 +1,8 @@
-//! Metals, and which is fit for which place.
+//! Metals, which is fit for which place, and how strong they are.
 
 use super::super::emit::Bases;
 use super::super::read::Table;
+use super::super::value::Value;
 use super::{Fault, Reader};
 
 /// One static a kind of metal, with its verdict in every zone; refused unless each zone has
@@ -103,4 +104,34 @@ pub fn metal(r: &mut Reader) -> Result<String, Fault> {
         fits_name(&r.text("fits")?),
         r.optional("note").unwrap_or("\"\"".to_owned()),
     ))
+}
+
+pub fn strength(r: &mut Reader) -> Result<String, Fault> {
+    Ok(format!(
+        "Strength {{ metal: {}, alloy: {}, tensile: {}, tensile_basis: {}, bending: {}, \
+         bending_basis: {} }}",
+        r.need("metal")?,
+        r.need("alloy")?,
+        psi(r, "tensile")?,
+        r.basis("tensile")?,
+        psi(r, "bending yield")?,
+        r.basis("bending yield")?,
+    ))
+}
+
+pub fn steel_band(r: &mut Reader) -> Result<String, Fault> {
+    Ok(format!(
+        "Band {{ from: {}, to: {}, bending: {}, basis: {} }}",
+        r.need("from")?,
+        r.need("to")?,
+        psi(r, "bending yield")?,
+        r.basis("bending yield")?,
+    ))
+}
+
+fn psi(r: &Reader, column: &str) -> Result<String, Fault> {
+    match r.table.value(r.row, column) {
+        Some(Value::Number(ksi)) => Ok(format!("Stress::from_psi({:?})", ksi * 1000.0)),
+        _ => Err(r.missing(column)),
+    }
 }

@@ -17,7 +17,7 @@ type Each = fn(&mut Reader) -> Result<String, Fault>;
 
 /// Which tables are typed: the Rust file, the static in it, the type of its rows, the table, and
 /// what makes a row.
-const TYPED: [(&str, &str, &str, &str, Each); 13] = [
+const TYPED: [(&str, &str, &str, &str, Each); 15] = [
     ("screws", "AMERICAN", "Screw", "screws", fastenings::screw),
     (
         "screws",
@@ -66,6 +66,20 @@ const TYPED: [(&str, &str, &str, &str, Each); 13] = [
     ),
     ("woods", "WOODS", "Wood", "woods", woods::wood),
     ("metals", "METALS", "Metal", "metals", metals::metal),
+    (
+        "strengths",
+        "STRENGTHS",
+        "Strength",
+        "strengths",
+        metals::strength,
+    ),
+    (
+        "strengths",
+        "STEEL",
+        "Band",
+        "bending-yield-steel",
+        metals::steel_band,
+    ),
     ("limits", "LIMITS", "Limit", "limits", limits::limit),
 ];
 
