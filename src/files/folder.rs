@@ -108,11 +108,12 @@ impl Folder {
                     entry: super::Given::Is(super::Text::new(number.to_string())),
                     ..raw.clone()
                 };
-                added.extend(log::entry(
-                    &raw,
-                    &mut Reader::new(end, faults),
-                    file.hull.gauges,
-                ));
+                let gauges = file.hull.gauges;
+                let entry = log::entry(&raw, &mut Reader::new(end, faults), gauges);
+                if let Some(entry) = &entry {
+                    log::read_back(entry, gauges, file.hull.units, end, faults);
+                }
+                added.extend(entry);
             }
             entries.extend(added.iter().cloned());
         });

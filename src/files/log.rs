@@ -9,7 +9,7 @@ use crate::hull::Places;
 use crate::joint::{Kind, Plug};
 use crate::record::{Deed, Did, Driving, Entry, HoleChoice, Strike, Stub, Unread, What};
 use crate::tables::GaugeSystem;
-use crate::text::{Fault, Misread, digits};
+use crate::text::{Fault, Misread, Origin, digits};
 use crate::units::{Day, Length, Units};
 
 crate::record! {
@@ -363,6 +363,26 @@ pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
     line.quoted("note", entry.note.as_deref());
     line.quoted("photo", entry.photo.as_deref());
     line.0 + "}"
+}
+
+/// Tells, at `origin`, what would be wrong with an entry once it is written: what cannot be read
+/// again must not get into a log.
+pub(super) fn read_back(
+    entry: &Entry,
+    gauges: GaugeSystem,
+    units: Units,
+    origin: Origin,
+    faults: &mut Vec<Fault>,
+) {
+    let written = line(entry, gauges, units) + "\n";
+    let (mut wrong, mut unread) = (Vec::new(), Unread::default());
+    read_log(&written, gauges, &mut unread, &mut wrong);
+    faults.extend(wrong.into_iter().map(|fault| Fault {
+        origin: Some(origin),
+        within: None,
+        bytes: None,
+        ..fault
+    }));
 }
 
 /// A line as it grows.

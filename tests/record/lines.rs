@@ -1,12 +1,12 @@
 //! An entry written as a line of the log is read back the same.
 
 use proptest::prelude::*;
-use refasten::files::line;
+use refasten::files::{Folder, Given, RawEntry, Text, line};
 use refasten::record::Entry;
 use refasten::tables::GaugeSystem;
 use refasten::units::Units;
 
-use super::boat::{read_bytes, view};
+use super::boat::{TODAY, day, read_bytes, view};
 use super::make::{self, ORIGIN};
 use super::tales::{book, hull_file, sets, story};
 
@@ -50,4 +50,34 @@ proptest! {
         let state = |book: &refasten::record::Book| view(book, &book.state(&boat.hull, None), boat.hull.crossing_ids());
         prop_assert_eq!(state(&boat.book), state(&made));
     }
+}
+
+#[test]
+fn what_could_not_be_read_back_is_not_taken() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("hull.yaml"), hull_file()).unwrap();
+    let folder = Folder::open(folder.path()).unwrap();
+    let text = |text: &str| Given::Is(Text::new(text));
+    let typed = |note: &str| RawEntry {
+        date: text("2026-10-03"),
+        did: text("pulled"),
+        place: text("P3 F1"),
+        note: text(note),
+        ..RawEntry::default()
+    };
+    let long = "x".repeat(70_000);
+    for (note, says) in [
+        ("", "`note` is empty"),
+        (" \t", "`note` is empty"),
+        (
+            &long,
+            "this record is 69 KiB long, and a record may have 64 KiB",
+        ),
+    ] {
+        let taken = folder.boat_with(&[typed(note)], day(TODAY));
+        let faults = taken.err().unwrap_or_default();
+        assert_eq!(faults.len(), 1, "{faults:?}");
+        assert_eq!((faults[0].says.as_str(), faults[0].origin), (says, None));
+    }
+    assert!(folder.boat_with(&[typed("x")], day(TODAY)).is_ok());
 }
