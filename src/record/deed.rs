@@ -123,6 +123,13 @@ pub enum Deed {
     Stopped,
 }
 
+impl Driving {
+    /// How many go into so many crossings, where no holes are named.
+    pub(super) fn total(&self, crossings: usize) -> usize {
+        usize::from(self.per_crossing.unwrap_or(1)).saturating_mul(crossings)
+    }
+}
+
 impl Deed {
     /// The word for it.
     pub const fn did(&self) -> Did {

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::act::{act, can_drive};
-use super::book::Set;
+use super::book::{MOST_HOLES, Set};
 use super::{
     Book, Content, Deed, Did, Driving, Entry, FasteningId, FoundSet, Hole, HoleChoice, Mouth,
     Refusal, SetId, State, Stub, What,
@@ -199,9 +199,19 @@ pub(super) fn apply(
         return;
     };
     let set = set.as_deref().and_then(|name| book.set_named(name));
+    let spots = book.entry_spots(at);
+    if let Deed::Driven(driving) = deed
+        && driving.hole == HoleChoice::New
+        && driving.total(spots.len()).saturating_add(state.laid()) > MOST_HOLES
+    {
+        let says = format!("she would have more than {MOST_HOLES} holes");
+        let fault = Fault::new(Some(entry.origin), says).key("per crossing");
+        telling.faults.push(fault);
+        return;
+    }
     let mut problems: BTreeMap<Problem, Vec<CrossingId>> = BTreeMap::new();
     let mut touched: Vec<Touch> = Vec::new();
-    for spot in book.entry_spots(at) {
+    for spot in spots {
         let outcome = match deed {
             Deed::Driven(driving) => drive(state, *spot, driving),
             _ => touch(book, state, *spot, deed, set),
@@ -274,7 +284,7 @@ fn drive(state: &State, spot: Spot, driving: &Driving) -> Result<Vec<Touch>, Pro
             })
             .collect();
     }
-    let wanted = usize::from(driving.per_crossing.unwrap_or(1));
+    let wanted = driving.total(1);
     match driving.hole {
         HoleChoice::New => {
             if state.holes(spot.crossing).len() + wanted > usize::from(Holes::MOST) {

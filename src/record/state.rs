@@ -46,6 +46,11 @@ impl State {
             .filter_map(|(i, hole)| Some((HoleNumber::new(i + 1)?, hole)))
     }
 
+    /// How many holes are laid out, with those that a crossing left behind when it moved.
+    pub(super) fn laid(&self) -> usize {
+        self.holes.len()
+    }
+
     pub(super) fn hole_mut(&mut self, id: CrossingId, number: HoleNumber) -> Option<&mut Hole> {
         let row = *self.rows.get(id.index())?;
         if number.get() > row.len {

@@ -3,7 +3,7 @@
 use refasten::hull::{CrossingId, Hull};
 use refasten::joint::Zone;
 
-use super::boat::{HULL, faults, sound};
+use super::boat::{HULL, faults, log, set, sound};
 
 fn at(hull: &Hull, place: &str) -> CrossingId {
     let spots = hull.resolve(&place.parse().unwrap()).unwrap();
@@ -286,4 +286,24 @@ fn zones_by_the_waterline_and_by_the_first_rule_that_names_the_place() {
     ] {
         assert_eq!(zone(more, place), is, "{more} {place}");
     }
+}
+
+#[test]
+fn more_holes_than_a_record_can_have_are_refused_before_they_are_laid_out() {
+    let hull = "refasten: 1\nboat: Test\nframes:\n  - {number: 1-9999, siding: 1in, moulding: 1in}\nstrakes:\n  - {planks: P1-32, across: F1-9999, thickness: 1in}\nsets:\n";
+    let more = "20000000 fastenings";
+    let told = faults(
+        &format!("{hull}{}", set("built", "P all", "per crossing: 64")),
+        "",
+    );
+    assert!(told.len() == 1 && told[0].contains(more), "{told:?}");
+    let driven = "date: 2026-10-03, did: driven, place: P all, per crossing: 63, hole: new, kind: rivet, metal: copper, size: unknown";
+    let told = faults(
+        &format!("{hull}{}", set("built", "P all", "per crossing: 1")),
+        &log(&[driven]),
+    );
+    assert!(
+        told.len() == 1 && told[0].contains("20000000 holes"),
+        "{told:?}"
+    );
 }
