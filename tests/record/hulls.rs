@@ -263,6 +263,9 @@ fn zones_by_the_waterline_and_by_the_first_rule_that_names_the_place() {
         (keel, "P3 F2", Topsides),
         (keel, "P2 stem", Underwater),
         (keel, "S1 F4", WindAndWater),
+        // Halfway between two strakes, the higher number has it.
+        ("waterline: [F1 1, F3 2]\n", "P2 F2", WindAndWater),
+        ("waterline: [F1 1, F3 2]\n", "P1 F2", Underwater),
         (sheer, "P2 F1", Topsides),
         (sheer, "P3 F2", Underwater),
         // The stem is beside the highest frame.

@@ -2,6 +2,7 @@
 //! fastening, and what every story of a boat must keep.
 
 mod boat;
+mod condition;
 mod deeds;
 mod entries;
 mod example;
