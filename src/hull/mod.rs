@@ -1,12 +1,17 @@
 //! The boat herself: members, strakes, the crossings where they meet, and how places are written.
 
+mod build;
 mod crossing;
 mod fold;
 mod holes;
+mod lay;
 mod member;
 mod particulars;
+mod parts;
 mod place;
+mod place_words;
 mod plank;
+mod resolve;
 mod scantlings;
 mod strake;
 mod waterline;
@@ -17,9 +22,11 @@ pub use fold::{fold, fold_holes};
 pub use holes::{HoleNumber, Holes};
 pub use member::{End, Member, MemberKind, Number};
 pub use particulars::{FramesFrom, Numbering, Particulars, StrakesFrom, Water};
-pub use place::{MemberPick, MemberPicks, Place, Places, Run, Runs, Strakes};
+pub use parts::{Hardware, HardwareParts, HullParts, Laid, Placed, ZoneRule};
+pub use place::{MemberPick, Place, Places, Run};
+pub use place_words::{MemberPicks, Runs, Strakes};
 pub use plank::{Block, Joint, JointKind, Plank};
 pub use scantlings::Scantlings;
 pub use strake::{Side, Sides, StrakeId};
 pub use waterline::{Mark, Waterline};
-pub use whole::{Hardware, HardwareParts, Hull, HullParts, Laid, Placed, Strake, ZoneRule};
+pub use whole::{Hull, Strake};

@@ -2,11 +2,15 @@
 
 mod act;
 mod book;
+mod dates;
 mod deed;
 mod entry;
+mod fit;
 mod found;
 mod history;
 mod hole;
+mod lay_sets;
+mod problem;
 mod replay;
 mod set;
 mod state;

@@ -1,19 +1,17 @@
-//! Playing sets and entries through, one after another, each checked against what stands there.
+//! Playing entries through, one after another, each checked against what stands there.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::act::{act, can_drive};
-use super::book::{MOST_HOLES, Set};
+use super::book::MOST_HOLES;
+use super::problem::{Problem, Telling};
 use super::{
     Book, Content, Deed, Did, Driving, Entry, FasteningId, FoundSet, Hole, HoleChoice, Mouth,
     Refusal, SetId, State, Stub, What,
 };
-use crate::hull::{CrossingId, HoleNumber, Holes, Hull, Spot, fold};
+use crate::hull::{CrossingId, HoleNumber, Holes, Hull, Spot};
 use crate::joint::Plug;
 use crate::text::Fault;
-
-/// How many places a fault lists before it only counts them.
-const MOST_PLACES: usize = 4;
 
 /// What one entry did to one hole.
 #[derive(Clone, Copy, Debug)]
@@ -30,156 +28,12 @@ pub struct Change<'b> {
     pub after: Hole,
 }
 
-/// Where faults are told, and where there is no telling because something was not read.
-pub(super) struct Telling<'f> {
-    pub(super) faults: &'f mut Vec<Fault>,
-    pub(super) unsure: &'f BTreeSet<CrossingId>,
-}
-
-impl Telling<'_> {
-    /// Drops the crossings of which nothing can be told.
-    fn sure(&self, mut crossings: Vec<CrossingId>) -> Vec<CrossingId> {
-        crossings.retain(|id| !self.unsure.contains(id));
-        crossings
-    }
-}
-
-/// Lays the sets that `counts` says are there, in the order of the hull file.
-pub(super) fn lay_sets(
-    book: &Book,
-    hull: &Hull,
-    counts: impl Fn(&Set) -> bool,
-    telling: &mut Telling<'_>,
-) -> State {
-    let mut state = State::new(hull.crossing_count());
-    for set in book.sets().iter().filter(|set| counts(set)) {
-        lay_set(book, hull, &mut state, set, telling);
-    }
-    state.expect_what_holds();
-    state
-}
-
-fn lay_set(book: &Book, hull: &Hull, state: &mut State, set: &Set, telling: &mut Telling<'_>) {
-    let fastening = book.fastening(set.fastening);
-    let new = Hole::filled(set.fastening, mouth_when_built(fastening.plug));
-    let mut overlapped: BTreeMap<SetId, Vec<CrossingId>> = BTreeMap::new();
-    let mut crowded = Vec::new();
-    let mut misplaced = Vec::new();
-    for spot in &set.spots {
-        let set_of = |hole: &Hole| book.fastening(hole.fastening).set;
-        let mut old = Vec::new();
-        for (number, hole) in state.numbered(spot.crossing) {
-            if !hole.has_metal() || !spot.holes.has(number) {
-                continue;
-            }
-            let of = set_of(hole);
-            if set.replaces.contains(&of) {
-                old.push((number, true));
-            } else if !matches!(hole.content, Content::InPlace(_)) {
-                // What was left in before stays so, whatever is added to it.
-            } else if set.leaves_in.contains(&of) {
-                old.push((number, false));
-            } else if !set.adds_to.contains(&of) {
-                overlapped.entry(of).or_default().push(spot.crossing);
-            }
-        }
-        let replaced = old.iter().filter(|(_, replaced)| *replaced).count();
-        if !spot.holes.is_any() && replaced < spot.holes.count() as usize {
-            misplaced.push(spot.crossing);
-            continue;
-        }
-        let wanted = set
-            .per_crossing
-            .map_or(spot.holes.count() as usize, usize::from);
-        let mut put = 0;
-        for (number, replaced) in old {
-            let Some(hole) = state.hole_mut(spot.crossing, number) else {
-                continue;
-            };
-            if !replaced {
-                if let Content::InPlace(mouth) = hole.content {
-                    hole.content = Content::LeftIn(mouth);
-                }
-            } else if put < wanted {
-                *hole = new;
-                put += 1;
-            } else {
-                hole.content = Content::GONE;
-            }
-        }
-        let more = u8::try_from(wanted - put).unwrap_or(u8::MAX);
-        if more > 0 && state.add(spot.crossing, more, new).is_none() {
-            crowded.push(spot.crossing);
-        }
-    }
-    let origin = Some(fastening.origin);
-    let name = book.set_name(set.id);
-    let places = |crossings: Vec<CrossingId>| fold(hull, crossings).shown(MOST_PLACES);
-    let (misplaced, crowded) = (telling.sure(misplaced), telling.sure(crowded));
-    for (other, crossings) in overlapped {
-        let crossings = telling.sure(crossings);
-        if crossings.is_empty() {
-            continue;
-        }
-        let other = book.set_name(other);
-        telling.faults.push(
-            Fault::new(origin, format!("`{name}` overlaps `{other}` at {} and does not say how", places(crossings)))
-                .key("set")
-                .help(format!("add `replaces: {other}` (the old are gone), `leaves in: {other}` (they stay, not relied on) or `adds to: {other}` (both hold)")),
-        );
-    }
-    if !misplaced.is_empty() {
-        telling.faults.push(
-            Fault::new(origin, format!("`{name}` names holes that hold nothing it replaces, at {}", places(misplaced)))
-                .key("place")
-                .help("a set of whole crossings names no holes; one that renews single holes says what it `replaces`"),
-        );
-    }
-    if !crowded.is_empty() {
-        telling.faults.push(
-            Fault::new(
-                origin,
-                format!(
-                    "more than {} holes in a crossing, at {}",
-                    Holes::MOST,
-                    places(crowded)
-                ),
-            )
-            .key("per crossing"),
-        );
-    }
-}
-
-/// Sets in the hull file with a bung or stopping are taken as closed.
-const fn mouth_when_built(plug: Plug) -> Mouth {
-    match plug {
-        Plug::None => Mouth::Flush,
-        Plug::Unknown | Plug::Stopping | Plug::Bung(_) => Mouth::Closed,
-    }
-}
-
-const fn mouth_when_driven(plug: Plug) -> Mouth {
+pub(super) const fn mouth_when_driven(plug: Plug) -> Mouth {
     if plug.closes() {
         Mouth::Open
     } else {
         Mouth::Flush
     }
-}
-
-/// Why an entry cannot be done at a crossing.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Problem {
-    Refused(Refusal),
-    /// More than one set stands there.
-    Which(Vec<SetId>),
-    NoHole(HoleNumber),
-    NothingRecorded,
-    NoneOfSet,
-    TooFew {
-        open: usize,
-        wanted: usize,
-    },
-    TooMany,
 }
 
 /// Does one entry to the state, all of it or, where it cannot be done, none of it.
@@ -465,59 +319,5 @@ fn changed(
         found,
         looked: if looks { looked } else { before.looked },
         ..before
-    }
-}
-
-impl Problem {
-    fn fault(
-        self,
-        book: &Book,
-        hull: &Hull,
-        entry: &Entry,
-        deed: &Deed,
-        crossings: Vec<CrossingId>,
-    ) -> Fault {
-        let places = fold(hull, crossings).shown(MOST_PLACES);
-        let did = deed.did();
-        let (says, help) = match self {
-            Self::Refused(refusal) => (
-                format!("nothing can be {did} at {places}: {}", refusal.says()),
-                refusal.help().to_owned(),
-            ),
-            Self::Which(sets) => {
-                let names: Vec<String> = sets
-                    .iter()
-                    .map(|id| format!("`{}`", book.set_name(*id)))
-                    .collect();
-                (
-                    format!("more than one set stands at {places}: {}", names.join(", ")),
-                    "say which with `set`".to_owned(),
-                )
-            }
-            Self::NoHole(number) => (
-                format!("there is no hole {number} at {places}"),
-                "`--hole new` bores one; `refasten show --each` lists what is there".to_owned(),
-            ),
-            Self::NothingRecorded => (
-                format!("nothing is recorded at {places}"),
-                "add a set for it to hull.yaml, or drive with `--hole new`".to_owned(),
-            ),
-            Self::NoneOfSet => (
-                format!("nothing of that set is at {places}"),
-                "`refasten show --each` lists what is there".to_owned(),
-            ),
-            Self::TooFew { open, wanted } => (
-                format!(
-                    "{wanted} cannot go into {open} open or doweled {} at {places}",
-                    if open == 1 { "hole" } else { "holes" }
-                ),
-                "log what was pulled or doweled first, or bore with `--hole new`".to_owned(),
-            ),
-            Self::TooMany => (
-                format!("more than {} holes in a crossing at {places}", Holes::MOST),
-                "is `per crossing` right?".to_owned(),
-            ),
-        };
-        Fault::new(Some(entry.origin), says).key("place").help(help)
     }
 }

@@ -1,0 +1,125 @@
+//! From a place that is written to the crossings it names.
+
+use super::{Hull, Member, MemberPick, Number, Places, Run, Spot, Strake, StrakeId};
+use crate::text::Misread;
+
+/// The most crossings a place may name, each counted as often as it is named; refused before any
+/// is looked up.
+const MOST_NAMED: usize = 20_000_000;
+
+impl Hull {
+    /// The crossings and holes that a place names, each crossing once, in order.
+    ///
+    /// # Errors
+    /// When any of them is not in this hull; the message says which, and what there is.
+    pub fn resolve(&self, places: &Places) -> Result<Vec<Spot>, Misread> {
+        let mut spots: Vec<Spot> = Vec::new();
+        let mut named = 0_usize;
+        for place in &places.0 {
+            self.check_strakes(place)?;
+            let strakes = self.strakes.iter().filter(|strake| names(place, strake.id));
+            named = MemberPick::count(&place.members)
+                .saturating_mul(strakes.count())
+                .saturating_add(named);
+            if named > MOST_NAMED {
+                let says = format!("a place may name {MOST_NAMED} crossings, and this names more");
+                return Err(Misread::new(says).help("does it name the same ones over and over?"));
+            }
+            let before = spots.len();
+            for strake in self.strakes.iter().filter(|strake| names(place, strake.id)) {
+                for pick in &place.members {
+                    match pick.kind {
+                        None => spots.extend(strake.crossings().map(|(crossing, _)| Spot {
+                            crossing,
+                            holes: pick.holes,
+                        })),
+                        Some(_) => {
+                            for member in pick.members() {
+                                match self.find(strake, member) {
+                                    Some(crossing) => spots.push(Spot {
+                                        crossing,
+                                        holes: pick.holes,
+                                    }),
+                                    // `PS F12` is every strake that crosses frame 12, not every strake.
+                                    None if place.strakes.is_empty() => {}
+                                    None => return Err(no_crossing(strake, member)),
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+            if spots.len() == before {
+                return Err(Misread::new(format!("no planks cross at {place}"))
+                    .help("are the members numbered so in hull.yaml?"));
+            }
+        }
+        spots.sort_unstable();
+        spots.dedup_by(|again, kept| {
+            let same = again.crossing == kept.crossing;
+            if same {
+                kept.holes = kept.holes.or(again.holes);
+            }
+            same
+        });
+        Ok(spots)
+    }
+
+    /// Every strake that a place names by number must be there.
+    fn check_strakes(&self, place: &super::Place) -> Result<(), Misread> {
+        for side in place.sides.each() {
+            let there: Vec<Number> = self
+                .strakes
+                .iter()
+                .filter(|s| s.id.side == *side)
+                .map(|s| s.id.number)
+                .collect();
+            let missing = place
+                .strakes
+                .iter()
+                .flat_map(|run| run.numbers())
+                .find(|n| there.binary_search(n).is_err());
+            if let Some(missing) = missing {
+                let says = format!("there is no strake {side}{missing}");
+                return Err(match there.is_empty() {
+                    true => Misread::new(says)
+                        .help(format!("no planks of side {side} are in `strakes`")),
+                    false => Misread::new(says).help(format!("there are {side}{}", runs(&there))),
+                });
+            }
+            if there.is_empty() {
+                return Err(Misread::new(format!("there are no strakes of side {side}"))
+                    .help("lay them out under `strakes` in hull.yaml"));
+            }
+        }
+        Ok(())
+    }
+}
+
+pub(super) fn no_crossing(strake: &Strake, member: Member) -> Misread {
+    let says = format!("{} does not cross {member}", strake.id);
+    if let Member::Butt(number, _) = member {
+        return Misread::new(says).help(format!(
+            "a butt block is listed under `joints` in hull.yaml: {{at: {} J{number}, kind: butt}}",
+            strake.id
+        ));
+    }
+    let text: Vec<String> = super::fold::members_of(strake)
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    Misread::new(says).help(format!("it crosses {}", text.join(" ")))
+}
+
+pub(super) fn runs(numbers: &[Number]) -> String {
+    let runs: Vec<String> = Run::join(numbers.iter().copied())
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    runs.join("+")
+}
+
+pub(super) fn names(place: &super::Place, id: StrakeId) -> bool {
+    place.sides.each().contains(&id.side)
+        && (place.strakes.is_empty() || place.strakes.iter().any(|run| run.has(id.number)))
+}

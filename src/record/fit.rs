@@ -1,0 +1,320 @@
+//! Fitting sets and entries to the hull and to each other.
+
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+
+use super::book::MOST_HOLES;
+use super::{
+    Book, Deed, Did, Entry, Fastening, FasteningId, Found, Set, SetId, SetParts, Strike, Unread,
+    What,
+};
+use crate::hull::Hull;
+use crate::text::{Fault, Origin, nearest};
+use crate::units::Day;
+
+impl Book {
+    pub(super) fn name(&mut self, name: &str) -> SetId {
+        let at = self
+            .names
+            .iter()
+            .position(|known| known == name)
+            .unwrap_or_else(|| {
+                self.names.push(name.to_owned());
+                self.names.len() - 1
+            });
+        SetId(at as u32)
+    }
+
+    pub(super) fn describe(&mut self, fastening: Fastening) -> FasteningId {
+        self.fastenings.push(fastening);
+        FasteningId(self.fastenings.len() as u32 - 1)
+    }
+
+    pub(super) fn take_sets(
+        &mut self,
+        hull: &Hull,
+        sets: Vec<SetParts>,
+        unread: &Unread,
+        faults: &mut Vec<Fault>,
+    ) {
+        let mut holes = 0_usize;
+        for parts in sets {
+            let origin = Some(parts.origin);
+            if self.names.contains(&parts.name) {
+                faults.push(
+                    Fault::new(origin, format!("there are two sets named `{}`", parts.name))
+                        .key("set")
+                        .help("give each set a name of its own"),
+                );
+                continue;
+            }
+            if parts.driven.surely_after(self.today) {
+                faults.push(
+                    Fault::new(origin, format!("{} has not come yet", parts.driven))
+                        .key("driven")
+                        .help(format!("today is {}", self.today)),
+                );
+            }
+            if let (Some(latest), Some(launched)) =
+                (parts.driven.latest(), hull.particulars.launched.earliest())
+                && latest < launched
+            {
+                faults.push(
+                    Fault::new(
+                        origin,
+                        format!("driven {} before she was launched", parts.driven),
+                    )
+                    .key("driven")
+                    .help(format!("she was launched {}", hull.particulars.launched)),
+                );
+            }
+            let relation = &parts.relation;
+            let mut known = |list: &[String], key: &'static str| -> Vec<SetId> {
+                list.iter()
+                    .filter_map(|name| {
+                        let id = self
+                            .names
+                            .iter()
+                            .position(|n| n == name)
+                            .map(|i| SetId(i as u32));
+                        if id.is_none() && !unread.sets.contains(name) {
+                            faults.push(unknown_set(
+                                origin,
+                                key,
+                                name,
+                                &self.names,
+                                "a set stands after those it replaces, leaves in or adds to",
+                            ));
+                        }
+                        id
+                    })
+                    .collect()
+            };
+            let (replaces, leaves_in, adds_to) = (
+                known(&relation.replaces, "replaces"),
+                known(&relation.leaves_in, "leaves in"),
+                known(&relation.adds_to, "adds to"),
+            );
+            let spots = match hull.resolve(&parts.place) {
+                Ok(spots) => spots,
+                Err(misread) => {
+                    faults.extend(hull.not_there(parts.origin, "place", misread));
+                    Vec::new()
+                }
+            };
+            holes = holes.saturating_add(
+                spots
+                    .len()
+                    .saturating_mul(usize::from(parts.per_crossing.unwrap_or(1))),
+            );
+            if holes > MOST_HOLES {
+                faults.push(
+                    Fault::new(
+                        origin,
+                        format!("the sets have more than {MOST_HOLES} fastenings"),
+                    )
+                    .key("per crossing"),
+                );
+                return;
+            }
+            let id = self.name(&parts.name);
+            let fastening = self.describe(Fastening {
+                set: id,
+                kind: parts.kind,
+                metal: parts.metal,
+                size: parts.size,
+                plug: parts.plug,
+                driven: parts.driven,
+                origin: parts.origin,
+            });
+            self.sets.push(Set {
+                id,
+                fastening,
+                how: parts.how,
+                spots: spots.into(),
+                per_crossing: parts.per_crossing,
+                replaces,
+                leaves_in,
+                adds_to,
+            });
+        }
+    }
+
+    pub(super) fn take_entries(
+        &mut self,
+        hull: &Hull,
+        unread: &Unread,
+        today: Day,
+        faults: &mut Vec<Fault>,
+    ) {
+        let mut last = 0;
+        // Entries that are nowhere or of no set; that is told once, and they are not played.
+        let mut adrift = BTreeSet::new();
+        let entries = std::mem::take(&mut self.entries);
+        for (at, entry) in entries.iter().enumerate() {
+            let origin = Some(entry.origin);
+            if entry.number <= last {
+                faults.push(
+                    Fault::new(origin, format!("entry {} comes after entry {last}", entry.number))
+                        .key("entry")
+                        .help("numbers rise through the file; is a line out of its order, or twice there?"),
+                );
+            }
+            last = last.max(entry.number);
+            if entry.date > today {
+                faults.push(
+                    Fault::new(origin, format!("{} has not come yet", entry.date))
+                        .key("date")
+                        .help(format!("today is {today}")),
+                );
+            }
+            let mut spots = Vec::new();
+            if let What::Done {
+                place, deed, set, ..
+            } = &entry.what
+            {
+                match hull.resolve(place) {
+                    Ok(resolved) => spots = resolved,
+                    Err(misread) => {
+                        faults.extend(hull.not_there(entry.origin, "place", misread));
+                        adrift.insert(at as u32);
+                    }
+                }
+                if let Deed::Driven(driving) = deed {
+                    let id = self.name(&driving.set);
+                    let fastening = self.describe(Fastening {
+                        set: id,
+                        kind: driving.kind,
+                        metal: driving.metal,
+                        size: driving.size,
+                        plug: driving.plug,
+                        driven: entry.date.into(),
+                        origin: entry.origin,
+                    });
+                    self.driven.insert(at as u32, fastening);
+                } else if let Some(set) = set
+                    && !self.names.contains(set)
+                {
+                    adrift.insert(at as u32);
+                    if !unread.sets.contains(set) {
+                        faults.push(unknown_set(
+                            origin,
+                            "set",
+                            set,
+                            &self.names,
+                            "name a set of hull.yaml, or one driven earlier in the log",
+                        ));
+                    }
+                }
+            }
+            self.spots.push(spots.into());
+        }
+        self.entries = entries;
+        self.struck = self.strikes(unread, faults);
+        self.order = (0..self.entries.len() as u32)
+            .filter(|at| !self.struck.contains_key(&(*at as usize)) && !adrift.contains(at))
+            .collect();
+        self.order.sort_by_key(|at| {
+            self.entries
+                .get(*at as usize)
+                .map(|entry| (entry.date, entry.number))
+        });
+    }
+
+    /// Entries struck out, and by which: a strike that is itself struck out does nothing.
+    pub(super) fn strikes(
+        &self,
+        unread: &Unread,
+        faults: &mut Vec<Fault>,
+    ) -> HashMap<usize, usize> {
+        let by_number: BTreeMap<u32, usize> = self
+            .entries
+            .iter()
+            .enumerate()
+            .map(|(at, entry)| (entry.number, at))
+            .collect();
+        let mut struck: HashMap<usize, usize> = HashMap::new();
+        // A strike names an earlier entry, so the last of the log stands whatever came before.
+        for (at, entry) in self.entries.iter().enumerate().rev() {
+            let What::Struck { strike, .. } = &entry.what else {
+                continue;
+            };
+            if struck.contains_key(&at) {
+                continue;
+            }
+            match self.strike_target(entry, strike, &by_number) {
+                Err(_) if unread.entries.contains(&strike.number) => {}
+                Err(fault) => faults.push(*fault),
+                Ok(target) => {
+                    if let Some(later) = struck
+                        .insert(target, at)
+                        .and_then(|at| self.entries.get(at))
+                    {
+                        let number = strike.number;
+                        let says = format!(
+                            "entry {number} is already struck out by entry {}",
+                            entry.number
+                        );
+                        let fault = Fault::new(Some(later.origin), says).key("strikes");
+                        faults.push(
+                            fault.help(format!("to bring it back, strike entry {}", entry.number)),
+                        );
+                    }
+                }
+            }
+        }
+        struck
+    }
+
+    pub(super) fn strike_target(
+        &self,
+        entry: &Entry,
+        strike: &Strike,
+        by_number: &BTreeMap<u32, usize>,
+    ) -> Result<usize, Box<Fault>> {
+        let fault = |says: String| Box::new(Fault::new(Some(entry.origin), says).key("strikes"));
+        let target = by_number
+            .get(&strike.number)
+            .and_then(|at| Some((*at, self.entries.get(*at)?)));
+        let Some((at, target)) = target else {
+            return Err(fault(format!("there is no entry {}", strike.number)));
+        };
+        if strike.number >= entry.number {
+            return Err(fault(format!(
+                "entry {} is not earlier than this one",
+                strike.number
+            )));
+        }
+        if target.title() != *strike {
+            let fault = Fault::new(
+                Some(entry.origin),
+                format!("entry {} is not `{strike}`", strike.number),
+            )
+            .key("strikes");
+            return Err(Box::new(fault.help(format!("it is `{}`", target.title()))));
+        }
+        Ok(at)
+    }
+}
+
+pub(super) fn unknown_set(
+    origin: Option<Origin>,
+    key: &'static str,
+    name: &str,
+    known: &[String],
+    otherwise: &str,
+) -> Fault {
+    let help = match nearest(name, known.iter().map(String::as_str)) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => otherwise.to_owned(),
+    };
+    Fault::new(origin, format!("there is no set `{name}` before this"))
+        .key(key)
+        .help(help)
+}
+
+impl Deed {
+    /// Whether the deed tells that nothing was there after all.
+    pub(super) fn tells_missing(&self) -> bool {
+        matches!(self.did(), Did::Checked | Did::Bared) && self.found() == Some(Found::Missing)
+    }
+}
