@@ -40,6 +40,8 @@ impl Verdict {
 /// Why a record is too thin to judge by.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Thin {
+    /// She has no crossing at all, so that there is nothing to judge.
+    NoPlanking,
     /// Shell crossings for which no set is declared and nothing was driven.
     NothingRecorded(Places),
     /// A set under water whose metal is not known and of which none was ever drawn.
@@ -55,6 +57,9 @@ pub enum Thin {
 pub(super) fn thin(survey: &Survey<'_>) -> Vec<Thin> {
     let mut empty: Vec<CrossingId> = Vec::new();
     let mut unseen: BTreeMap<FasteningId, Vec<CrossingId>> = BTreeMap::new();
+    if survey.hull.crossing_ids().next().is_none() {
+        return vec![Thin::NoPlanking];
+    }
     for at in survey.crossings() {
         let id = at.crossing.id;
         if at.holes.is_empty() && !at.crossing.strake.id.side.is_deck() {

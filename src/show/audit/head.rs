@@ -54,8 +54,8 @@ impl Sheet<'_, '_> {
         })?;
         for why in &outcome.thin {
             let (says, place) = thin(why);
-            let place = self.place(place);
-            self.page.item(&format!("Too thin at {place}: {says}"))?;
+            let at = place.map_or_else(String::new, |place| format!(" at {}", self.place(place)));
+            self.page.item(&format!("Too thin{at}: {says}"))?;
         }
         Ok(())
     }
@@ -88,8 +88,9 @@ impl Sheet<'_, '_> {
         }
         if !self.audit.only.is_empty() {
             let names: Vec<&str> = self.audit.only.iter().map(|rule| rule.name).collect();
+            let rules = if names.len() == 1 { "rule" } else { "rules" };
             let names = names.join(", ");
-            self.page.line(&format!("Asked by {names} only."))?;
+            self.page.line(&format!("By the {rules} {names} only."))?;
         }
         Ok(())
     }

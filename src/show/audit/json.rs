@@ -7,6 +7,7 @@ use serde::Serialize;
 
 use super::{Audit, thin};
 use crate::audit::{Acceptance, Coverage, Finding, Rule, Survey};
+use crate::hull::Places;
 use crate::record::Tally;
 
 #[derive(Serialize)]
@@ -33,7 +34,7 @@ struct Asked {
 #[derive(Serialize)]
 struct TooThin {
     says: String,
-    place: String,
+    place: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -127,7 +128,7 @@ fn too_thin(why: &crate::audit::Thin) -> TooThin {
     let (says, place) = thin(why);
     TooThin {
         says,
-        place: place.to_string(),
+        place: place.map(Places::to_string),
     }
 }
 

@@ -31,13 +31,14 @@ impl Audit<'_> {
     }
 }
 
-/// Why a record is too thin, and where.
-fn thin(thin: &Thin) -> (String, &Places) {
+/// Why a record is too thin, and where, if that is one place.
+fn thin(thin: &Thin) -> (String, Option<&Places>) {
     match thin {
-        Thin::NothingRecorded(place) => ("nothing is recorded there".to_owned(), place),
+        Thin::NoPlanking => ("no planking is recorded".to_owned(), None),
+        Thin::NothingRecorded(place) => ("nothing is recorded there".to_owned(), Some(place)),
         Thin::MetalNeverSeen { set, place } => (
             format!("the metal of `{set}` is not known, and none of it was ever drawn"),
-            place,
+            Some(place),
         ),
     }
 }
