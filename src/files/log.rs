@@ -203,7 +203,9 @@ fn done(
     let set = raw.set.as_ref().map(|set| set.as_str().trim().to_owned());
     let deed = match did? {
         Did::Checked => Deed::Checked(found),
-        Did::Measured => Deed::Measured(fields.need::<Length>("diameter", &raw.diameter)?, found),
+        Did::Measured => {
+            Deed::Measured(fields.need::<Diameter>("diameter", &raw.diameter)?.0, found)
+        }
         Did::Bared => Deed::Bared(found),
         Did::Hardened => Deed::Hardened,
         Did::Pulled => Deed::Pulled(found, sample),
@@ -298,6 +300,21 @@ impl FromStr for Above0 {
         number
             .map(Self)
             .ok_or_else(|| Misread::new(format!("`{}` is not a whole number above 0", text.trim())))
+    }
+}
+
+/// What was measured of a fastening: there was some of it to measure.
+struct Diameter(Length);
+
+impl FromStr for Diameter {
+    type Err = Misread;
+
+    fn from_str(text: &str) -> Result<Self, Misread> {
+        match text.parse()? {
+            Length::ZERO => Err(Misread::new("nothing at all is not a diameter")
+                .help("where the shank is gone, log it `broken`")),
+            length => Ok(Self(length)),
+        }
     }
 }
 
