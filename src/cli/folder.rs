@@ -23,6 +23,11 @@ impl Globals {
             )
             .help("`refasten new DIR` begins a boat's folder")
             .into(),
+            io::ErrorKind::NotADirectory => {
+                Fault::new(None, format!("{} is not a folder", path.display()))
+                    .help(format!("name the folder that her {HULL_FILE} is in"))
+                    .into()
+            }
             _ => Stopped::Machine(error),
         })
     }

@@ -61,6 +61,16 @@ impl New {
                 );
                 return Err(fault.help("nothing was written; name a new folder").into());
             }
+            // A file stands where the folder, or one above it, would have to be.
+            Err(NotBegun::Refused(error))
+                if matches!(
+                    error.kind(),
+                    io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory
+                ) =>
+            {
+                let says = format!("{} cannot be a folder: a file is there", self.dir.display());
+                return Err(Fault::new(None, says).help("name a new folder").into());
+            }
             Err(NotBegun::Refused(error)) => return Err(error.into()),
         }
         told(desk, &self.dir, &name)?;

@@ -40,7 +40,16 @@ pub fn load(path: &Path, file: FileId, faults: &mut Vec<Fault>) -> io::Result<De
 }
 
 /// The bytes of a file; `None` where there are more than are read.
+///
+/// # Errors
+///
+/// What the system says, with the name of the file.
 pub(super) fn whole(path: &Path) -> io::Result<Option<Vec<u8>>> {
+    whole_of(path)
+        .map_err(|error| io::Error::new(error.kind(), format!("{}: {error}", path.display())))
+}
+
+fn whole_of(path: &Path) -> io::Result<Option<Vec<u8>>> {
     let known = path.metadata()?;
     if !known.is_file() {
         return Err(io::Error::other("it is not a file"));

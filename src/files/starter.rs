@@ -65,7 +65,9 @@ pub fn begin(folder: &Path, hull: &str) -> Result<(), NotBegun> {
     let made = match folder.is_dir() {
         true => None,
         false => {
-            fs::create_dir_all(folder)?;
+            fs::create_dir_all(folder).map_err(|error| {
+                io::Error::new(error.kind(), format!("{}: {error}", folder.display()))
+            })?;
             Some(folder)
         }
     };
