@@ -51,6 +51,6 @@ impl Table {
 
     /// The table of this name; case, blanks and hyphens do not matter.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
-        names::find("a table", name, TABLES, |table| (table.name, &[]))
+        names::find("one", "", name, TABLES, |table| (table.name, &[]))
     }
 }

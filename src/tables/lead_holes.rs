@@ -43,7 +43,9 @@ impl LeadHole {
 
     /// The rule of this name.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
-        names::find("a lead-hole rule", name, LEAD_HOLES, |row| (row.name, &[]))
+        names::find("a lead-hole rule", "lead-holes", name, LEAD_HOLES, |row| {
+            (row.name, &[])
+        })
     }
 
     /// Share of the thread root for a wood of this oven-dry specific gravity, in percent.

@@ -49,7 +49,7 @@ impl Limit {
 
     /// The limit of this name; case, blanks and hyphens do not matter.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
-        names::find("a limit", name, LIMITS, |limit| (limit.name, &[]))
+        names::find("a limit", "limits", name, LIMITS, |limit| (limit.name, &[]))
     }
 }
 

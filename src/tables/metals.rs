@@ -124,6 +124,8 @@ impl Metal {
     /// The metal of this name or alias; case, blanks and hyphens do not matter. `bronze` alone is
     /// no metal of the table: the bronzes lie too far apart.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
-        names::find("a metal", name, METALS, |metal| (metal.name, metal.aliases))
+        names::find("a metal", "metals", name, METALS, |metal| {
+            (metal.name, metal.aliases)
+        })
     }
 }

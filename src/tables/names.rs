@@ -12,9 +12,11 @@ pub(super) fn folded(name: &str) -> String {
 }
 
 /// The row that `name` names, by its name or an alias; case, blanks and hyphens do not matter.
-/// `what` is the kind of row, with its article: `a wood`.
+/// `what` is the kind of row, with its article: `a wood`. `listed` is what follows `refasten
+/// tables` to see them all.
 pub(super) fn find<T>(
     what: &str,
+    listed: &str,
     name: &str,
     rows: &'static [T],
     names: impl Fn(&'static T) -> (&'static str, &'static [&'static str]),
@@ -36,6 +38,7 @@ pub(super) fn find<T>(
         return Err(Misread::new(says).help(with.join(", ")));
     }
     let misread = Misread::new(format!("`{}` is not {what} of the tables", name.trim()));
+    let list = format!("refasten tables {listed}");
     let each = rows.iter().flat_map(|row| {
         let (name, aliases) = names(row);
         std::iter::once(name).chain(aliases.iter().copied())
@@ -43,6 +46,6 @@ pub(super) fn find<T>(
     Err(match (nearest(name.trim(), each), rows.len()) {
         (Some(near), _) => misread.help(format!("did you mean `{near}`?")),
         (None, ..=12) => misread.help(all().collect::<Vec<_>>().join(", ")),
-        (None, _) => misread,
+        (None, _) => misread.help(format!("`{}` lists them", list.trim_end())),
     })
 }

@@ -73,7 +73,7 @@ impl PlankRule {
 
     /// The rule of this name.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
-        names::find("a planking rule", name, RULES, |row| {
+        names::find("a planking rule", "plank-rules", name, RULES, |row| {
             (row.name, row.aliases)
         })
     }

@@ -51,7 +51,9 @@ impl Wood {
 
     /// The wood of this name or alias; case, blanks and hyphens do not matter.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
-        names::find("a wood", name, WOODS, |wood| (wood.name, wood.aliases))
+        names::find("a wood", "woods", name, WOODS, |wood| {
+            (wood.name, wood.aliases)
+        })
     }
 
     /// Its oven-dry specific gravity: the assigned one where the building standard has the wood,
