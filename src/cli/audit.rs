@@ -2,6 +2,7 @@
 
 use clap::{Args, ValueEnum};
 
+use super::show::{crossings, typed};
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::audit::{self, Outcome, Rule, Severity, Survey, Verdict};
@@ -61,12 +62,13 @@ impl Audit {
             asked.as_of.unwrap_or(today),
             desk.globals.units().unwrap_or(boat.hull.units),
         );
-        if let Some(place) = &asked.place {
-            let spots = boat
-                .hull
-                .resolve(place)
-                .map_err(|misread| Fault::misread(None, Vec::new(), misread))?;
-            survey = survey.within(spots.into_iter().map(|spot| spot.crossing));
+        let mut faults = Vec::new();
+        let within = typed("PLACE", crossings(&boat, &self.place), &mut faults);
+        let Some(within) = within else {
+            return Err(Stopped::Wrong(faults));
+        };
+        if let Some(within) = within {
+            survey = survey.within(within);
         }
         let rules: &[&Rule] = if asked.only.is_empty() {
             Rule::all()

@@ -12,6 +12,7 @@ use super::Stopped;
 
 /// Options of every command.
 #[derive(Debug, Args)]
+#[command(next_help_heading = "Options of every command")]
 pub struct Globals {
     /// Folder of the boat; else the nearest one upward that has a hull.yaml
     #[arg(

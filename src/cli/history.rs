@@ -8,8 +8,9 @@ use crate::record;
 use crate::show::history;
 use crate::units::Day;
 
-/// Tells everything that ever happened at a place: sets built there, and every entry that
-/// touched it, struck ones too.
+/// Tell everything that ever happened at a place
+///
+/// Sets built there, and every entry that touched it, struck ones too.
 #[derive(Debug, Args)]
 pub struct History {
     /// Where: planks, members and perhaps a hole, as S4 F14 or S4 F14.2
@@ -27,7 +28,7 @@ impl History {
             .as_of
             .and_then(|day| typed("--as-of", day.parse::<Day>(), &mut faults));
         let (boat, today) = desk.globals.read_boat()?;
-        let spots = typed("place", spots(&boat, &self.place), &mut faults).flatten();
+        let spots = typed("PLACE", spots(&boat, &self.place), &mut faults).flatten();
         let (Some(spots), []) = (spots, faults.as_slice()) else {
             return Err(Stopped::Wrong(faults));
         };

@@ -8,7 +8,7 @@ use crate::files::{AppendError, FolderLock, Given, Keys, RawEntry, Text, append,
 use crate::show::logged::{self, Logged};
 use crate::text::{Fault, Step};
 
-/// Adds one entry to the log, and says what changed and what now stands open.
+/// Add one entry to the log, and say what changed and what now stands open
 ///
 /// Nothing is written when anything is wrong with it, or when it would make a later entry
 /// impossible. A mistake is struck out, never rubbed out:

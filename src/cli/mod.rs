@@ -24,7 +24,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 use crate::files::Folder;
-use crate::text::{self, Clean, Fault};
+use crate::text::{self, Clean, Fault, Texts};
 pub use globals::{Format, Globals};
 
 /// Keeps the fastening record of an old carvel-planked timber boat.
@@ -140,18 +140,11 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(Ended::Faulty) => ExitCode::from(2),
         Err(Stopped::Wrong(faults)) => {
             // With stderr gone there is nobody left to tell.
-            let _ = refuse(&mut io::stderr().lock(), &faults);
+            let _ = tell(&faults, &Texts::default());
             ExitCode::from(2)
         }
         Err(Stopped::Faulty(folder, faults)) => {
-            let (width, colour) = (globals::width(), globals::colour(&io::stderr()));
-            let _ = text::draw(
-                &mut io::stderr().lock(),
-                &faults,
-                &folder.texts(),
-                width.into(),
-                colour,
-            );
+            let _ = tell(&faults, &folder.texts());
             ExitCode::from(2)
         }
         // Whoever was reading has seen enough.
@@ -159,21 +152,23 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
             ExitCode::SUCCESS
         }
         Err(Stopped::Machine(error)) => {
-            let _ = writeln!(io::stderr().lock(), "error: {error}");
+            let error = error.to_string();
+            let _ = writeln!(io::stderr().lock(), "error: {}", Clean(&error));
             ExitCode::from(3)
         }
     }
 }
 
-/// Prints everything that is wrong with what was typed.
-fn refuse(out: &mut dyn Write, faults: &[Fault]) -> io::Result<()> {
-    for fault in faults {
-        writeln!(out, "error: {}", Clean(&fault.says))?;
-        if let Some(help) = &fault.help {
-            writeln!(out, "  help: {}", Clean(help))?;
-        }
-    }
-    Ok(())
+/// Prints everything that is wrong with what was typed or read.
+fn tell(faults: &[Fault], texts: &Texts<'_>) -> io::Result<()> {
+    let colour = globals::colour(&io::stderr());
+    text::draw(
+        &mut io::stderr().lock(),
+        faults,
+        texts,
+        globals::width().into(),
+        colour,
+    )
 }
 
 #[cfg(test)]

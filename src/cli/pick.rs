@@ -114,7 +114,7 @@ impl Pick {
     fn ground(&self, boat: &Boat) -> Result<Ground, Stopped> {
         let mut reading = Reading::default();
         let place = self.place.join(" ");
-        let ground = reading.with("place", Some(&place), |place| {
+        let ground = reading.with("PLACE", Some(&place), |place| {
             let spots = boat.hull.resolve(&place.parse()?)?;
             let crossings: Vec<CrossingId> = spots.iter().map(|spot| spot.crossing).collect();
             Ground::of(&boat.hull, &crossings)

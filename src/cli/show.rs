@@ -9,7 +9,7 @@ use crate::show::inventory::{self, By, Stock};
 use crate::text::{Fault, Misread};
 use crate::units::Day;
 
-/// Shows what is in the hull: every hole counted once, by set unless asked otherwise.
+/// Show what is in the hull: every hole counted once, by set unless asked otherwise
 #[derive(Debug, Args)]
 pub struct Show {
     /// Where: planks and members, as P1-4 F12; the whole boat where it is not given
@@ -33,15 +33,12 @@ impl Show {
             .as_of
             .and_then(|day| typed("--as-of", day.parse::<Day>(), &mut faults));
         let (boat, today) = desk.globals.read_boat()?;
-        let spots = typed("place", spots(&boat, &self.place), &mut faults);
-        let (Some(by), Some(spots), []) = (by, spots, faults.as_slice()) else {
+        let crossings = typed("PLACE", crossings(&boat, &self.place), &mut faults);
+        let (Some(by), Some(crossings), []) = (by, crossings, faults.as_slice()) else {
             return Err(Stopped::Wrong(faults));
         };
         let day = day.unwrap_or(today);
-        let crossings: Vec<CrossingId> = match spots {
-            Some(spots) => spots.iter().map(|spot| spot.crossing).collect(),
-            None => boat.hull.crossing_ids().collect(),
-        };
+        let crossings = crossings.unwrap_or_else(|| boat.hull.crossing_ids().collect());
         let state = boat.book.state(&boat.hull, Some(day));
         let stock = Stock {
             hull: &boat.hull,
@@ -68,6 +65,18 @@ pub(super) fn spots(boat: &Boat, words: &[String]) -> Result<Option<Vec<Spot>>, 
     }
     let places: Places = words.join(" ").parse()?;
     boat.hull.resolve(&places).map(Some)
+}
+
+/// The same for a question that is about crossings whole; a hole named in them is a fault.
+pub(super) fn crossings(boat: &Boat, words: &[String]) -> Result<Option<Vec<CrossingId>>, Misread> {
+    let Some(spots) = spots(boat, words)? else {
+        return Ok(None);
+    };
+    if spots.iter().any(|spot| !spot.holes.is_any()) {
+        let misread = Misread::new("a hole is named, and the question is about whole crossings");
+        return Err(misread.help("leave its number out; `refasten history` tells of one hole"));
+    }
+    Ok(Some(spots.iter().map(|spot| spot.crossing).collect()))
 }
 
 /// A value that was typed, its fault kept with the name it was typed for.
