@@ -36,7 +36,10 @@ impl FolderLock {
             .write(true)
             .create(true)
             .truncate(false)
-            .open(path)?;
+            .open(&path)
+            .map_err(|error| {
+                io::Error::new(error.kind(), format!("{}: {error}", path.display()))
+            })?;
         for _ in 0..PATIENCE {
             match file.try_lock() {
                 Ok(()) => return Ok(Self { _file: file }),
