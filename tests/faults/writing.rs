@@ -195,8 +195,8 @@ fn a_folder_that_cannot_be_written_is_an_error_and_stays_as_it_is() -> io::Resul
     fs::set_permissions(folder.path(), fs::Permissions::from_mode(0o555))?;
     // The superuser may write all the same; then there is nothing to show.
     if let Err(error) = FolderLock::take(folder.path(), &mut || {}) {
-        let folder = folder.path().display().to_string();
-        assert!(error.to_string().contains(&folder), "{error}");
+        let path = folder.path().display().to_string();
+        assert!(error.to_string().contains(&path), "{error}");
         assert_eq!(fs::read_dir(folder.path())?.count(), 0);
     }
     Ok(())
