@@ -1,6 +1,6 @@
 //! What a boat's own record answers before a question is asked: plank, member, zone.
 
-use crate::hull::{CrossingId, Hull, Places, fold};
+use crate::hull::{CrossingId, Hull, MemberKind, Places, fold};
 use crate::joint::{Grain, Zone};
 use crate::tables::Wood;
 use crate::text::Misread;
@@ -13,6 +13,8 @@ pub struct Ground {
     pub plank: Option<Length>,
     /// Its wood.
     pub plank_wood: Option<&'static Wood>,
+    /// What the plank lies on, as it is called; `member` where it is several.
+    pub on: &'static str,
     /// Depth of the member.
     pub member: Option<Length>,
     /// Its wood.
@@ -32,11 +34,13 @@ impl Ground {
     pub fn of(hull: &Hull, crossings: &[CrossingId]) -> Result<Self, Misread> {
         const MOST_KINDS: usize = 4;
         let mut kinds: Vec<(Self, Vec<CrossingId>)> = Vec::new();
+        let on = called(hull, crossings);
         for id in crossings {
             let crossing = hull.crossing(*id);
             let ground = Self {
                 plank: crossing.strake.thickness,
                 plank_wood: crossing.strake.wood,
+                on,
                 member: crossing.scantlings.depth,
                 member_wood: crossing.scantlings.wood,
                 grain: crossing.scantlings.grain,
@@ -64,6 +68,26 @@ impl Ground {
                     .help(format!("ask for one kind at a time: {}", places.join("; "))))
             }
         }
+    }
+}
+
+/// What the planks lie on there, as it is called.
+fn called(hull: &Hull, crossings: &[CrossingId]) -> &'static str {
+    let mut words = crossings
+        .iter()
+        .map(|id| match hull.crossing(*id).member.kind() {
+            MemberKind::Frame => "frame",
+            MemberKind::Butt => "butt block",
+            MemberKind::Keel => "keel",
+            MemberKind::Beam => "beam",
+            MemberKind::Stem => "stem",
+            MemberKind::Sternpost => "sternpost",
+            MemberKind::HornTimber => "horn timber",
+            MemberKind::Transom => "transom",
+        });
+    match words.next() {
+        Some(first) if words.all(|word| word == first) => first,
+        _ => "member",
     }
 }
 

@@ -17,7 +17,10 @@ use crate::text::{Clean, Fault, Texts, in_order};
 pub fn text(out: &mut dyn Write, hull: &Hull, book: &Book) -> io::Result<()> {
     let counts = counts(hull, book).map(|(one, many, count)| match count {
         1 => format!("1 {one}"),
-        count => format!("{} {many}", grouped(u32::try_from(count).unwrap_or(u32::MAX))),
+        count => format!(
+            "{} {many}",
+            grouped(u32::try_from(count).unwrap_or(u32::MAX))
+        ),
     });
     let name = Clean(&hull.boat);
     writeln!(out, "{name}: no faults; {}", counts.join(", "))
