@@ -24,6 +24,8 @@ pub struct Situation<'s> {
     pub plank: Option<Length>,
     /// Depth of the member; at a butt, thickness of the block.
     pub member: Option<Length>,
+    /// By how much the planking was planed thinner since it was driven.
+    pub planed: Length,
 }
 
 /// Looks at every whole fastening that is asked about; stubs are passed over. What is said of a
@@ -35,12 +37,18 @@ pub(super) fn each(
 ) {
     let mut judged: BTreeMap<_, Option<Saying>> = BTreeMap::new();
     for at in survey.crossings() {
-        let (zone, plank) = (at.crossing.zone, at.crossing.strake.thickness);
-        let member = at.crossing.scantlings.depth;
-        for hole in at.whole() {
+        let (id, zone) = (at.crossing.id, at.crossing.zone);
+        let plank = survey.state.thickness(survey.hull, id);
+        let member = survey.state.scantlings(survey.hull, id).depth;
+        for (number, hole) in survey
+            .state
+            .numbered(id)
+            .filter(|(_, hole)| hole.is_whole())
+        {
             let state = hole.state();
+            let planed = survey.state.planed(id, number);
             let said = judged
-                .entry((hole.fastening, state, zone, plank, member))
+                .entry((hole.fastening, state, zone, plank, member, planed))
                 .or_insert_with(|| {
                     judge(&Situation {
                         survey,
@@ -49,10 +57,11 @@ pub(super) fn each(
                         zone,
                         plank,
                         member,
+                        planed,
                     })
                 });
             if let Some(saying) = said {
-                hits.at(at.crossing.id, 1, saying.clone());
+                hits.at(id, 1, saying.clone());
             }
         }
     }
@@ -100,14 +109,19 @@ impl Situation<'_> {
             Plug::Unknown => None,
             Plug::None => Some(Length::ZERO),
             Plug::Stopping => Some(bung::stopping_depth(self.survey.limits)),
-            Plug::Bung(bung) => bung.depth,
+            Plug::Bung(bung) => Some(self.left_of(bung.depth?)),
         }
+    }
+
+    /// What is left of a depth below the plank's face after the planking was planed.
+    fn left_of(&self, depth: Length) -> Length {
+        (depth - self.planed).max(Length::ZERO)
     }
 
     /// How deep the bung over it is; `None` where there is none, or its depth is not known.
     pub fn bung_depth(&self) -> Option<Length> {
         match self.fastening.plug {
-            Plug::Bung(bung) => bung.depth,
+            Plug::Bung(bung) => Some(self.left_of(bung.depth?)),
             _ => None,
         }
     }

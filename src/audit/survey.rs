@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use crate::hull::{Crossing, CrossingId, Hull};
+use crate::hull::{Crossing, CrossingId, Hull, Member, Plank, Strake};
 use crate::joint::Limits;
-use crate::record::{Book, Content, Did, Fastening, FasteningId, Hole, State};
+use crate::record::{Book, Did, Fastening, FasteningId, Hole, State};
 use crate::text::Origin;
 use crate::units::{Day, Length, Units};
 
@@ -31,6 +31,8 @@ pub struct Survey<'b> {
     scope: Option<BTreeSet<CrossingId>>,
     /// Fastenings of which at least one has been drawn.
     drawn: BTreeSet<FasteningId>,
+    /// Crossings of joints that were not there on the day.
+    absent: BTreeSet<CrossingId>,
 }
 
 /// One crossing with all that is in it.
@@ -58,11 +60,13 @@ impl<'b> Survey<'b> {
                 drawn.insert(before.fastening);
             }
         });
+        let absent = absent(hull, book, &state, day);
         Self {
             hull,
             book,
             day,
             state,
+            absent,
             limits,
             accepted,
             units,
@@ -92,8 +96,24 @@ impl<'b> Survey<'b> {
     pub fn crossings(&self) -> impl Iterator<Item = At<'_>> {
         self.hull
             .crossing_ids()
-            .filter(|id| self.asks_about(*id))
+            .filter(|id| self.asks_about(*id) && self.is_there(*id))
             .map(|id| self.at(id))
+    }
+
+    /// Whether a crossing was there on the day: those of a butt are not before it is made, nor
+    /// after a longer plank has taken its place.
+    pub fn is_there(&self, id: CrossingId) -> bool {
+        !self.absent.contains(&id) || !matches!(self.hull.crossing(id).member, Member::Butt(..))
+    }
+
+    /// Whether a joint at a crossing was there on the day.
+    pub fn has_joint(&self, id: CrossingId) -> bool {
+        !self.absent.contains(&id)
+    }
+
+    /// The planks of a strake on the day, from the bow.
+    pub fn planks(&self, strake: &Strake) -> Vec<Plank> {
+        self.hull.planks(strake, |id| self.absent.contains(&id))
     }
 
     /// A crossing, asked about or not.
@@ -133,8 +153,26 @@ impl At<'_> {
 
     /// The holes with a whole fastening in them, counted on or not.
     pub fn whole(&self) -> impl Iterator<Item = &Hole> {
-        self.holes
-            .iter()
-            .filter(|hole| matches!(hole.content, Content::InPlace(_) | Content::LeftIn(_)))
+        self.holes.iter().filter(|hole| hole.is_whole())
     }
+}
+
+/// Crossings of joints that were not there on a day: those made later, and butts left off when the
+/// plank over them was hung.
+fn absent(hull: &Hull, book: &Book, state: &State, day: Day) -> BTreeSet<CrossingId> {
+    let bridged = |id: CrossingId| {
+        let mut beside = hull.neighbours_along(id);
+        state.is_off(id) && beside.any(|id| state.hung(id).is_some())
+    };
+    let joints = hull.joints.iter().enumerate();
+    let gone = joints.filter(|(at, joint)| {
+        let butts = joint.crossings.iter().filter(|id| is_butt(hull, **id));
+        !book.joint_is_there(*at, day) || butts.clone().count() > 0 && butts.copied().all(bridged)
+    });
+    gone.flat_map(|(_, joint)| joint.crossings.iter().copied())
+        .collect()
+}
+
+fn is_butt(hull: &Hull, id: CrossingId) -> bool {
+    matches!(hull.crossing(id).member, Member::Butt(..))
 }

@@ -16,7 +16,7 @@ use crate::text::{Fault, Step};
 #[derive(Debug, Args)]
 pub struct Log {
     /// checked, measured, bared, hardened, pulled, broken, cleared, left, plugged, doweled,
-    /// driven, bunged, stopped or struck
+    /// driven, bunged, stopped, plank-off, plank-hung, faired, sistered, frame-renewed or struck
     did: String,
     /// Where: planks and members, as S4 F14-18
     place: Vec<String>,
@@ -59,6 +59,27 @@ pub struct Log {
     /// Which holes they went into: same or new
     #[arg(long)]
     hole: Option<String>,
+    /// They only clamp for a time, and are not relied on
+    #[arg(long)]
+    temporary: bool,
+    /// Thickness of the plank that was hung
+    #[arg(long, value_name = "LENGTH")]
+    thickness: Option<String>,
+    /// Wood of the plank that was hung, or of the new member
+    #[arg(long)]
+    wood: Option<String>,
+    /// Joints that came with the plank, as "P3 J14"; list them in hull.yaml first
+    #[arg(long, value_name = "PLACE")]
+    joints: Option<String>,
+    /// How much was taken off the face of the planking
+    #[arg(long, value_name = "LENGTH")]
+    off: Option<String>,
+    /// Siding of the new member
+    #[arg(long, value_name = "LENGTH")]
+    siding: Option<String>,
+    /// Moulding of the new member
+    #[arg(long, value_name = "LENGTH")]
+    moulding: Option<String>,
     /// The entry struck out, as "4 broken S5 F16.2"
     #[arg(long, value_name = "ENTRY")]
     strikes: Option<String>,
@@ -141,6 +162,13 @@ impl Log {
             size: text(self.size),
             bung: text(self.bung),
             hole: text(self.hole),
+            temporary: text(self.temporary.then(|| "yes".to_owned())),
+            thickness: text(self.thickness),
+            wood: text(self.wood),
+            joints: text(self.joints),
+            off: text(self.off),
+            siding: text(self.siding),
+            moulding: text(self.moulding),
             strikes: text(self.strikes),
             why: text(self.why),
             by: text(self.by),

@@ -117,7 +117,7 @@ impl Pick {
         let ground = reading.with("PLACE", Some(&place), |place| {
             let spots = boat.hull.resolve(&place.parse()?)?;
             let crossings: Vec<CrossingId> = spots.iter().map(|spot| spot.crossing).collect();
-            Ground::of(&boat.hull, &crossings)
+            Ground::of(&boat.hull, &boat.book.state(&boat.hull, None), &crossings)
         });
         reading.done(ground).map_err(Stopped::Wrong)
     }
@@ -181,7 +181,6 @@ impl Pick {
         let ask = plank.map(|plank| Ask {
             plank,
             plank_wood,
-            on: ground.map_or("frame", |ground| ground.on),
             member,
             member_wood,
             grain: grain

@@ -3,7 +3,8 @@
 use std::str::FromStr;
 
 use super::decode::hidden;
-use super::hull::names_holes;
+use super::hull::{YesNo, names_holes};
+use super::wood;
 use super::{Given, Piece, Reader, Text, read, slips, split_log};
 use crate::hull::Places;
 use crate::joint::{Kind, Plug};
@@ -47,6 +48,20 @@ crate::record! {
         bung: Text = "bung",
         /// Which holes it went into.
         hole: Text = "hole",
+        /// Whether it only clamps for a time.
+        temporary: Text = "temporary",
+        /// Thickness of a new plank.
+        thickness: Text = "thickness",
+        /// Wood of a new plank or member.
+        wood: Text = "wood",
+        /// Joints that came with a new plank.
+        joints: Text = "joints",
+        /// How much was taken off the face of the planking.
+        off: Text = "off",
+        /// Siding of a new member.
+        siding: Text = "siding",
+        /// Moulding of a new member.
+        moulding: Text = "moulding",
         /// The entry struck out.
         strikes: Text = "strikes",
         /// Why it was struck out.
@@ -80,14 +95,19 @@ const fn keys_of(did: Did) -> &'static [&'static str] {
             "size",
             "bung",
             "hole",
+            "temporary",
         ],
+        Did::PlankOff => &["place"],
+        Did::PlankHung => &["place", "thickness", "wood", "joints"],
+        Did::Faired => &["place", "off"],
+        Did::Sistered | Did::FrameRenewed => &["place", "siding", "moulding", "wood"],
         Did::Struck => &["strikes", "why"],
     }
 }
 
 impl RawEntry {
     /// The keys that do not go with every deed.
-    fn particular(&self) -> [(&'static str, &Given<Text>); 14] {
+    fn particular(&self) -> [(&'static str, &Given<Text>); 21] {
         [
             ("place", &self.place),
             ("set", &self.set),
@@ -102,6 +122,13 @@ impl RawEntry {
             ("size", &self.size),
             ("bung", &self.bung),
             ("hole", &self.hole),
+            ("temporary", &self.temporary),
+            ("thickness", &self.thickness),
+            ("wood", &self.wood),
+            ("joints", &self.joints),
+            ("off", &self.off),
+            ("siding", &self.siding),
+            ("moulding", &self.moulding),
             ("strikes", &self.strikes),
         ]
     }
@@ -227,6 +254,9 @@ fn done(
         )?)),
         Did::Bunged => Deed::Bunged,
         Did::Stopped => Deed::Stopped,
+        Did::PlankOff | Did::PlankHung | Did::Faired | Did::Sistered | Did::FrameRenewed => {
+            wood::deed(raw, fields, did?, place.as_ref())?
+        }
         Did::Struck => return None,
     };
     // The set of what is driven is the name of the new one, not a choice among the old.
@@ -271,6 +301,7 @@ fn driving(
     let metal = fields.metal(&raw.metal);
     let size = kind.and_then(|kind| fields.size(&raw.size, kind, gauges));
     let plug = fields.read("bung", &raw.bung).unwrap_or(Plug::None);
+    let temporary = fields.read("temporary", &raw.temporary) == Some(YesNo::Yes);
     let set = match raw.set.as_ref() {
         Some(set) => set.as_str().trim().to_owned(),
         None => date.map_or_else(
@@ -286,6 +317,7 @@ fn driving(
         metal,
         size,
         plug,
+        temporary,
     })
 }
 
@@ -355,6 +387,7 @@ pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
             if let Deed::Pulled(_, sample) | Deed::Broken(_, _, sample) = deed {
                 line.word("sample", sample.as_ref());
             }
+            wood::write(&mut line, deed, units);
             if let Deed::Driven(driving) = deed {
                 line.word("per crossing", driving.per_crossing);
                 line.word("kind", Some(driving.kind));
@@ -373,6 +406,7 @@ pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
                 );
                 line.word("bung", Some(driving.plug.written(units)));
                 line.word("hole", Some(driving.hole));
+                line.word("temporary", driving.temporary.then_some(YesNo::Yes));
             }
         }
     }
@@ -403,18 +437,18 @@ pub(super) fn read_back(
 }
 
 /// A line as it grows.
-struct Line(String);
+pub(super) struct Line(String);
 
 impl Line {
     /// A value that never needs quotes.
-    fn word(&mut self, key: &str, value: Option<impl std::fmt::Display>) {
+    pub(super) fn word(&mut self, key: &str, value: Option<impl std::fmt::Display>) {
         if let Some(value) = value {
             self.0 += &format!(", {key}: {value}");
         }
     }
 
     /// A user's own words, quoted whatever they are.
-    fn quoted(&mut self, key: &str, value: Option<&str>) {
+    pub(super) fn quoted(&mut self, key: &str, value: Option<&str>) {
         if let Some(value) = value {
             self.0 += &format!(", {key}: {}", quote(value));
         }

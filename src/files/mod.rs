@@ -70,6 +70,7 @@ mod slips;
 mod split;
 mod starter;
 mod unreadable;
+mod wood;
 
 pub use append::{AppendError, Appending, LOG_HEADER, append, append_to};
 pub use decode::{Decoded, LARGEST, decode, load};

@@ -54,20 +54,25 @@ pub struct Plank {
 }
 
 impl Hull {
-    /// The planks of a strake, from the bow. A joint on a frame belongs to the planks on both
-    /// sides of it, which both lie there.
-    pub fn planks(&self, strake: &Strake) -> Vec<Plank> {
+    /// The planks of a strake, from the bow, without the joints whose crossings are `absent` on
+    /// the day. A joint on a frame belongs to the planks on both sides of it, which both lie there.
+    pub fn planks(&self, strake: &Strake, absent: impl Fn(CrossingId) -> bool) -> Vec<Plank> {
         let mut planks = Vec::new();
         let mut plank = Plank {
             crossings: Vec::new(),
             keel: Vec::new(),
         };
         for (id, member) in strake.crossings() {
+            let joint = !absent(id);
+            if !joint && matches!(member, Member::Butt(..)) {
+                continue;
+            }
             match member {
                 Member::Keel(_) => plank.keel.push(id),
                 _ => plank.crossings.push(id),
             }
-            let ends = matches!(member, Member::Butt(_, super::End::Fwd)) || self.jointed_on(id);
+            let ends =
+                matches!(member, Member::Butt(_, super::End::Fwd)) || joint && self.jointed_on(id);
             if ends {
                 let next = Plank {
                     crossings: if matches!(member, Member::Butt(..)) {

@@ -88,20 +88,18 @@ fn reach(
         None => Length::ZERO,
     };
     let says = if !seat.reaches() {
-        format!("does not reach the {}", ask.on)
+        "does not reach the frame".to_owned()
     } else if asked > Length::ZERO {
         format!(
-            "{} in the {}, {:.0} % of the {} asked for",
+            "{} in the frame, {:.0} % of the {} asked for",
             shown(embedment),
-            ask.on,
             100.0 * embedment.over(asked),
             shown(asked)
         )
     } else {
         format!(
-            "{} in the {}; no rule asks for a figure",
-            shown(embedment),
-            ask.on
+            "{} in the frame; no rule asks for a figure",
+            shown(embedment)
         )
     };
     let judged = judge::embedment(seat, asked, ask.zone, limits);
@@ -111,8 +109,7 @@ fn reach(
     {
         let by_rule = wanted.length + seat.head_depth - seat.plank;
         let says = format!(
-            "the {} has no room for the rule's {}: this has {:.0} % of it",
-            ask.on,
+            "the frame has no room for the rule's {}: this has {:.0} % of it",
             shown(by_rule),
             100.0 * embedment.max(Length::ZERO).over(by_rule)
         );
@@ -120,9 +117,9 @@ fn reach(
     }
     if let Some(cover) = seat.point_cover() {
         let says = if cover < Length::ZERO {
-            format!("the point comes {} through the {}", shown(-cover), ask.on)
+            format!("the point comes {} through the frame", shown(-cover))
         } else {
-            format!("{} of {} beyond the point", shown(cover), ask.on)
+            format!("{} of frame beyond the point", shown(cover))
         };
         checks.push(Check::by(
             "point-through",

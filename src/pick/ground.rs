@@ -1,7 +1,8 @@
 //! What a boat's own record answers before a question is asked: plank, member, zone.
 
-use crate::hull::{CrossingId, Hull, MemberKind, Places, fold};
+use crate::hull::{CrossingId, Hull, Places, fold};
 use crate::joint::{Grain, Zone};
+use crate::record::State;
 use crate::tables::Wood;
 use crate::text::Misread;
 use crate::units::Length;
@@ -13,8 +14,6 @@ pub struct Ground {
     pub plank: Option<Length>,
     /// Its wood.
     pub plank_wood: Option<&'static Wood>,
-    /// What the plank lies on, as it is called; `member` where it is several.
-    pub on: &'static str,
     /// Depth of the member.
     pub member: Option<Length>,
     /// Its wood.
@@ -31,19 +30,18 @@ impl Ground {
     /// # Errors
     /// Where they are not alike: one screw does not answer for them all. The help says where each
     /// kind is.
-    pub fn of(hull: &Hull, crossings: &[CrossingId]) -> Result<Self, Misread> {
+    pub fn of(hull: &Hull, state: &State, crossings: &[CrossingId]) -> Result<Self, Misread> {
         const MOST_KINDS: usize = 4;
         let mut kinds: Vec<(Self, Vec<CrossingId>)> = Vec::new();
-        let on = called(hull, crossings);
         for id in crossings {
             let crossing = hull.crossing(*id);
+            let member = state.scantlings(hull, *id);
             let ground = Self {
-                plank: crossing.strake.thickness,
-                plank_wood: crossing.strake.wood,
-                on,
-                member: crossing.scantlings.depth,
-                member_wood: crossing.scantlings.wood,
-                grain: crossing.scantlings.grain,
+                plank: state.thickness(hull, *id).or(crossing.strake.thickness),
+                plank_wood: state.plank_wood(hull, *id).or(crossing.strake.wood),
+                member: member.depth,
+                member_wood: member.wood,
+                grain: member.grain,
                 zone: crossing.zone,
             };
             match kinds.iter_mut().find(|(kind, _)| *kind == ground) {
@@ -68,26 +66,6 @@ impl Ground {
                     .help(format!("ask for one kind at a time: {}", places.join("; "))))
             }
         }
-    }
-}
-
-/// What the planks lie on there, as it is called.
-fn called(hull: &Hull, crossings: &[CrossingId]) -> &'static str {
-    let mut words = crossings
-        .iter()
-        .map(|id| match hull.crossing(*id).member.kind() {
-            MemberKind::Frame => "frame",
-            MemberKind::Butt => "butt block",
-            MemberKind::Keel => "keel",
-            MemberKind::Beam => "beam",
-            MemberKind::Stem => "stem",
-            MemberKind::Sternpost => "sternpost",
-            MemberKind::HornTimber => "horn timber",
-            MemberKind::Transom => "transom",
-        });
-    match words.next() {
-        Some(first) if words.all(|word| word == first) => first,
-        _ => "member",
     }
 }
 

@@ -1,7 +1,8 @@
 //! A boat's book: every set and entry, fitted to her hull and to each other.
 
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
+use super::fabric::joints_made;
 use super::lay_sets::lay_sets;
 use super::problem::Telling;
 use super::replay::{self, Change};
@@ -55,6 +56,8 @@ pub struct Book {
     pub(super) order: Vec<u32>,
     /// The day it was read: what stands in it has been driven by then.
     pub(super) today: Day,
+    /// The joints that came with planks of the log, and the day of each.
+    pub(super) joints_made: BTreeMap<usize, Day>,
 }
 
 impl Set {
@@ -95,10 +98,12 @@ impl Book {
             driven: HashMap::new(),
             struck: HashMap::new(),
             order: Vec::new(),
+            joints_made: BTreeMap::new(),
             today,
         };
         book.take_sets(hull, sets, unread, faults);
         book.take_entries(hull, unread, today, faults);
+        book.joints_made = joints_made(hull, book.story());
         let unsure: BTreeSet<CrossingId> = unread
             .places
             .iter()
@@ -213,6 +218,12 @@ impl Book {
         self.order
             .iter()
             .filter_map(|at| self.entries.get(*at as usize))
+    }
+
+    /// Whether a joint was there at the end of a day: one that came with a plank of the log was not
+    /// there before it.
+    pub fn joint_is_there(&self, joint: usize, day: Day) -> bool {
+        self.joints_made.get(&joint).is_none_or(|made| *made <= day)
     }
 
     /// The entry that last looked at the metal in a hole.

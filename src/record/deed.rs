@@ -1,7 +1,8 @@
 //! What can be done to fastenings and holes.
 
+use crate::hull::Places;
 use crate::joint::{Kind, Plug, Size};
-use crate::tables::Metal;
+use crate::tables::{Metal, Wood};
 use crate::text::words;
 use crate::units::Length;
 
@@ -36,6 +37,16 @@ words! {
         Bunged = "bunged",
         /// The mouth stopped with putty.
         Stopped = "stopped",
+        /// A plank, or a length of it, taken off.
+        PlankOff = "plank off",
+        /// A plank, or a length of it, hung.
+        PlankHung = "plank hung",
+        /// Planking planed or sanded thinner.
+        Faired = "faired",
+        /// A member given a sister beside it.
+        Sistered = "sistered",
+        /// A member renewed.
+        FrameRenewed = "frame renewed",
         /// An earlier entry struck out.
         Struck = "struck",
     }
@@ -90,6 +101,30 @@ pub struct Driving {
     pub size: Option<Size>,
     /// What is to close the hole over them.
     pub plug: Plug,
+    /// Whether they only clamp for a time, and are not relied on.
+    pub temporary: bool,
+}
+
+/// A plank, or a length of it, that was hung. `None` stands for what is not known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NewPlank {
+    /// Its thickness.
+    pub thickness: Option<Length>,
+    /// Its wood.
+    pub wood: Option<&'static Wood>,
+    /// The joints that came with it.
+    pub joints: Option<Places>,
+}
+
+/// A member that is new from its day. `None` stands for what is as it was.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct NewMember {
+    /// Its siding.
+    pub siding: Option<Length>,
+    /// Its moulding, or the depth of its landing.
+    pub depth: Option<Length>,
+    /// Its wood.
+    pub wood: Option<&'static Wood>,
 }
 
 /// What was done, with what only that deed tells.
@@ -121,6 +156,16 @@ pub enum Deed {
     Bunged,
     /// The mouth stopped with putty.
     Stopped,
+    /// A plank, or a length of it, taken off.
+    PlankOff,
+    /// A plank, or a length of it, hung.
+    PlankHung(Box<NewPlank>),
+    /// Planking, and the bungs in it, made thinner by so much.
+    Faired(Length),
+    /// A sister put beside a member; the place names the sister.
+    Sistered(NewMember),
+    /// A member renewed.
+    FrameRenewed(NewMember),
 }
 
 impl Driving {
@@ -147,6 +192,11 @@ impl Deed {
             Self::Driven(_) => Did::Driven,
             Self::Bunged => Did::Bunged,
             Self::Stopped => Did::Stopped,
+            Self::PlankOff => Did::PlankOff,
+            Self::PlankHung(_) => Did::PlankHung,
+            Self::Faired(_) => Did::Faired,
+            Self::Sistered(_) => Did::Sistered,
+            Self::FrameRenewed(_) => Did::FrameRenewed,
         }
     }
 
@@ -161,6 +211,18 @@ impl Deed {
             | Self::Left(found) => *found,
             _ => None,
         }
+    }
+
+    /// Whether it is done to planks or members and not to what is in the holes.
+    pub const fn is_to_wood(&self) -> bool {
+        matches!(
+            self,
+            Self::PlankOff
+                | Self::PlankHung(_)
+                | Self::Faired(_)
+                | Self::Sistered(_)
+                | Self::FrameRenewed(_)
+        )
     }
 
     /// Whether it is done to one generation of standing metal, so that the entry must say which

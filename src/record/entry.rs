@@ -105,14 +105,14 @@ impl FromStr for Strike {
         const FORM: &str = "name the entry by number, what was done and place: 4 broken S5 F16.2";
         let trimmed = text.trim();
         let start = text.len() - text.trim_start().len();
-        let mut words = trimmed.splitn(3, ' ');
-        let (number, did, place) = (words.next().unwrap_or_default(), words.next(), words.next());
+        let (number, rest) = trimmed.split_once(' ').unwrap_or((trimmed, ""));
         let number = digits(number).filter(|n| *n > 0).ok_or_else(|| {
             Misread::new(format!("`{number}` is not the number of an entry")).help(FORM)
         })?;
-        let did: Did = did
-            .ok_or_else(|| Misread::new("what the entry did is missing").help(FORM))?
-            .parse()?;
+        if rest.is_empty() {
+            return Err(Misread::new("what the entry did is missing").help(FORM));
+        }
+        let (did, place) = read_did(rest)?;
         let place = match (did, place) {
             (Did::Struck, None) => None,
             (Did::Struck, Some(_)) => {
@@ -129,5 +129,20 @@ impl FromStr for Strike {
             }
         };
         Ok(Self { number, did, place })
+    }
+}
+
+/// The deed at the start of a text, of one word or two, and what follows it.
+fn read_did(text: &str) -> Result<(Did, Option<&str>), Misread> {
+    let mut blanks = text.match_indices(' ').map(|(at, _)| at);
+    let (first, second) = (blanks.next(), blanks.next());
+    let cut = |at: Option<usize>| match at {
+        Some(at) => (text.get(..at).unwrap_or(text), text.get(at + 1..)),
+        None => (text, None),
+    };
+    let (two, one) = (cut(first.and(second)), cut(first));
+    match two.0.parse() {
+        Ok(did) => Ok((did, two.1)),
+        Err(_) => Ok((one.0.parse()?, one.1)),
     }
 }

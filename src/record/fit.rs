@@ -123,6 +123,7 @@ impl Book {
                 metal: parts.metal,
                 size: parts.size,
                 plug: parts.plug,
+                temporary: false,
                 driven: parts.driven,
                 origin: parts.origin,
             });
@@ -187,6 +188,7 @@ impl Book {
                         metal: driving.metal,
                         size: driving.size,
                         plug: driving.plug,
+                        temporary: driving.temporary,
                         driven: entry.date.into(),
                         origin: entry.origin,
                     });

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Book, Entry, Set};
+use super::{Book, Entry, Set, What};
 use crate::hull::{CrossingId, HoleNumber, Hull, Spot};
 use crate::units::Day;
 
@@ -22,6 +22,13 @@ pub enum Event<'b> {
         entry: &'b Entry,
         /// The holes of the place that it changed.
         holes: Vec<(CrossingId, HoleNumber)>,
+    },
+    /// Something done to the wood there.
+    Wood {
+        /// The entry.
+        entry: &'b Entry,
+        /// Where of the place.
+        crossings: Vec<CrossingId>,
     },
     /// An entry that does not count any more.
     Struck {
@@ -71,9 +78,15 @@ pub fn history<'b>(
         .enumerate()
         .filter(|(_, entry)| day.is_none_or(|day| entry.date <= day))
     {
+        let here = || book.crossings_of(at).filter(|id| spot_at(*id).is_some());
         if let Some(by) = book.struck_by(at) {
-            if book.crossings_of(at).any(|id| spot_at(id).is_some()) {
+            if here().next().is_some() {
                 done.push((entry, Event::Struck { entry, by }));
+            }
+        } else if matches!(&entry.what, What::Done { deed, .. } if deed.is_to_wood()) {
+            let crossings: Vec<CrossingId> = here().collect();
+            if !crossings.is_empty() {
+                done.push((entry, Event::Wood { entry, crossings }));
             }
         } else if let Some(holes) = changed.remove(&entry.number) {
             done.push((entry, Event::Done { entry, holes }));

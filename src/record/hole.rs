@@ -14,6 +14,28 @@ pub enum Mouth {
     Flush,
 }
 
+/// The plank's part of a hole that has no metal in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PlankHole {
+    /// Nothing in it.
+    Open,
+    /// Closed for good.
+    Plugged,
+    /// Gone with the plank it was in.
+    Gone,
+}
+
+/// The frame's part of a hole that has no metal in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum FrameHole {
+    /// Nothing in it.
+    Open,
+    /// A dowel glued into it.
+    Doweled,
+    /// Gone with the member it was in.
+    Gone,
+}
+
 /// What is in a hole. Only what can be is sayable: a plugged plank has no head in it, a stub is
 /// never doweled over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -22,39 +44,25 @@ pub enum Content {
     InPlace(Mouth),
     /// A whole fastening, left in and not relied on.
     LeftIn(Mouth),
-    /// A stub in the frame; the plank's hole is open or plugged.
-    StubInFrame {
-        /// Whether the plank's hole is closed for good.
-        plugged: bool,
-    },
-    /// A stub in the plank; the frame's hole is open or doweled.
-    StubInPlank {
-        /// Whether the frame's hole has a dowel in it.
-        doweled: bool,
-    },
+    /// A stub in the frame, and the plank's part of the hole.
+    StubInFrame(PlankHole),
+    /// A stub in the plank, and the frame's part of the hole.
+    StubInPlank(FrameHole),
     /// A stub across the joint.
     StubInBoth,
     /// No metal.
-    Empty {
-        /// Whether the plank's hole is closed for good.
-        plugged: bool,
-        /// Whether the frame's hole has a dowel in it.
-        doweled: bool,
-    },
+    Empty(PlankHole, FrameHole),
 }
 
 impl Content {
     /// A hole from which everything has just come out.
-    pub const BARE: Self = Self::Empty {
-        plugged: false,
-        doweled: false,
-    };
+    pub const BARE: Self = Self::Empty(PlankHole::Open, FrameHole::Open);
 
     /// What is left of a fastening that broke.
     pub const fn stub(stub: Stub) -> Self {
         match stub {
-            Stub::Frame => Self::StubInFrame { plugged: false },
-            Stub::Plank => Self::StubInPlank { doweled: false },
+            Stub::Frame => Self::StubInFrame(PlankHole::Open),
+            Stub::Plank => Self::StubInPlank(FrameHole::Open),
             Stub::Both => Self::StubInBoth,
         }
     }
@@ -63,13 +71,12 @@ impl Content {
     pub const fn plank_side(self) -> PlankSide {
         match self {
             Self::InPlace(_) | Self::LeftIn(_) => PlankSide::Filled,
-            Self::StubInPlank { .. } | Self::StubInBoth => PlankSide::Stub,
-            Self::StubInFrame { plugged: true } | Self::Empty { plugged: true, .. } => {
-                PlankSide::Plugged
-            }
-            Self::StubInFrame { plugged: false } | Self::Empty { plugged: false, .. } => {
-                PlankSide::Open
-            }
+            Self::StubInPlank(_) | Self::StubInBoth => PlankSide::Stub,
+            Self::StubInFrame(plank) | Self::Empty(plank, _) => match plank {
+                PlankHole::Open => PlankSide::Open,
+                PlankHole::Plugged => PlankSide::Plugged,
+                PlankHole::Gone => PlankSide::Gone,
+            },
         }
     }
 
@@ -77,13 +84,12 @@ impl Content {
     pub const fn frame_side(self) -> FrameSide {
         match self {
             Self::InPlace(_) | Self::LeftIn(_) => FrameSide::Filled,
-            Self::StubInFrame { .. } | Self::StubInBoth => FrameSide::Stub,
-            Self::StubInPlank { doweled: true } | Self::Empty { doweled: true, .. } => {
-                FrameSide::Doweled
-            }
-            Self::StubInPlank { doweled: false } | Self::Empty { doweled: false, .. } => {
-                FrameSide::Open
-            }
+            Self::StubInFrame(_) | Self::StubInBoth => FrameSide::Stub,
+            Self::StubInPlank(frame) | Self::Empty(_, frame) => match frame {
+                FrameHole::Open => FrameSide::Open,
+                FrameHole::Doweled => FrameSide::Doweled,
+                FrameHole::Gone => FrameSide::Gone,
+            },
         }
     }
 
@@ -93,6 +99,26 @@ impl Content {
             Self::InPlace(mouth) | Self::LeftIn(mouth) => Some(mouth),
             _ => None,
         }
+    }
+
+    /// What is left when the plank comes off; `None` where metal holds it.
+    pub(super) const fn without_plank(self) -> Option<Self> {
+        Some(match self {
+            Self::InPlace(_) | Self::LeftIn(_) | Self::StubInBoth => return None,
+            Self::StubInFrame(_) => Self::StubInFrame(PlankHole::Gone),
+            // The stub goes with the plank it is in.
+            Self::StubInPlank(frame) | Self::Empty(_, frame) => Self::Empty(PlankHole::Gone, frame),
+        })
+    }
+
+    /// What is left when the member is renewed; `None` where metal goes through it.
+    pub(super) const fn without_member(self) -> Option<Self> {
+        Some(match self {
+            Self::InPlace(_) | Self::LeftIn(_) | Self::StubInBoth => return None,
+            Self::StubInPlank(_) => Self::StubInPlank(FrameHole::Gone),
+            // The stub goes with the member it is in.
+            Self::StubInFrame(plank) | Self::Empty(plank, _) => Self::Empty(plank, FrameHole::Gone),
+        })
     }
 }
 
@@ -107,6 +133,8 @@ words! {
         Plugged = "plugged",
         /// A broken piece in it.
         Stub = "stub",
+        /// Gone with the plank it was in.
+        Gone = "gone",
     }
 }
 
@@ -121,6 +149,8 @@ words! {
         Doweled = "doweled",
         /// A broken piece in it.
         Stub = "stub",
+        /// Gone with the member it was in.
+        Gone = "gone",
     }
 }
 
@@ -137,7 +167,7 @@ words! {
         Broken = "broken",
         /// No metal, and the plank's hole open.
         Open = "open",
-        /// No metal, and the plank's hole closed for good.
+        /// No metal, and no hole in the plank: closed for good, or gone with the old plank.
         Plugged = "plugged",
     }
 }
@@ -175,11 +205,11 @@ impl Hole {
             Content::InPlace(_) if self.found.is_unsound() => HoleState::Unsound,
             Content::InPlace(_) => HoleState::ReliedOn,
             Content::LeftIn(_) => HoleState::LeftIn,
-            Content::StubInFrame { .. } | Content::StubInPlank { .. } | Content::StubInBoth => {
+            Content::StubInFrame(_) | Content::StubInPlank(_) | Content::StubInBoth => {
                 HoleState::Broken
             }
-            Content::Empty { plugged: true, .. } => HoleState::Plugged,
-            Content::Empty { plugged: false, .. } => HoleState::Open,
+            Content::Empty(PlankHole::Open, _) => HoleState::Open,
+            Content::Empty(PlankHole::Plugged | PlankHole::Gone, _) => HoleState::Plugged,
         }
     }
 
@@ -188,8 +218,13 @@ impl Hole {
         matches!(self.state(), HoleState::ReliedOn)
     }
 
+    /// Whether it holds a whole fastening, counted on or not.
+    pub const fn is_whole(&self) -> bool {
+        matches!(self.content, Content::InPlace(_) | Content::LeftIn(_))
+    }
+
     /// Whether it holds any metal.
     pub const fn has_metal(&self) -> bool {
-        !matches!(self.content, Content::Empty { .. })
+        !matches!(self.content, Content::Empty(..))
     }
 }

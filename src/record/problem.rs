@@ -1,6 +1,6 @@
 //! Why an entry cannot be done at a crossing.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Book, Deed, Entry, Refusal, SetId};
 use crate::hull::{CrossingId, HoleNumber, Holes, Hull, fold};
@@ -16,6 +16,24 @@ pub(super) struct Telling<'f> {
 }
 
 impl Telling<'_> {
+    /// Tells why an entry cannot be done, where that is sure.
+    pub(super) fn problems(
+        &mut self,
+        book: &Book,
+        hull: &Hull,
+        entry: &Entry,
+        deed: &Deed,
+        problems: BTreeMap<Problem, Vec<CrossingId>>,
+    ) {
+        for (problem, crossings) in problems {
+            let crossings = self.sure(crossings);
+            if !crossings.is_empty() {
+                let fault = problem.fault(book, hull, entry, deed, crossings);
+                self.faults.push(fault);
+            }
+        }
+    }
+
     /// Drops the crossings of which nothing can be told.
     pub(super) fn sure(&self, mut crossings: Vec<CrossingId>) -> Vec<CrossingId> {
         crossings.retain(|id| !self.unsure.contains(id));
@@ -37,6 +55,18 @@ pub(super) enum Problem {
         wanted: usize,
     },
     TooMany,
+    /// Nothing can be driven where there is no plank.
+    PlankIsOff,
+    /// It can be taken off once.
+    AlreadyOff,
+    /// It can be hung where it is off.
+    NotOff,
+    /// Metal holds the plank or goes through the member.
+    StillHeld,
+    /// More is taken off than there is.
+    TooThin,
+    /// A sister has a letter.
+    NotASister,
 }
 
 impl Problem {
@@ -83,6 +113,32 @@ impl Problem {
                     if open == 1 { "hole" } else { "holes" }
                 ),
                 "log what was pulled or doweled first, or bore with `--hole new`".to_owned(),
+            ),
+            Self::PlankIsOff => (
+                format!("the plank is off at {places}"),
+                "log it `plank hung` first".to_owned(),
+            ),
+            Self::AlreadyOff => (
+                format!("the plank is already off at {places}"),
+                "`plank hung` hangs the new one".to_owned(),
+            ),
+            Self::NotOff => (
+                format!("the plank is not off at {places}"),
+                "log the old one `plank off` first".to_owned(),
+            ),
+            Self::StillHeld => (
+                format!("metal still goes from plank to member at {places}"),
+                "log each fastening `pulled` or `broken`, and a stub across the joint `cleared`"
+                    .to_owned(),
+            ),
+            Self::TooThin => (
+                format!("nothing would be left of the plank at {places}"),
+                "is `off` what was taken off, and not what is left?".to_owned(),
+            ),
+            Self::NotASister => (
+                format!("{places} names no sister"),
+                "a sister has a letter: F12a beside F12; list it under `frames` in hull.yaml"
+                    .to_owned(),
             ),
             Self::TooMany => (
                 format!("more than {} holes in a crossing at {places}", Holes::MOST),

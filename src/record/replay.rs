@@ -6,11 +6,10 @@ use super::act::{act, can_drive};
 use super::book::MOST_HOLES;
 use super::problem::{Problem, Telling};
 use super::{
-    Book, Content, Deed, Did, Driving, Entry, FasteningId, FoundSet, Hole, HoleChoice, Mouth,
-    Refusal, SetId, State, Stub, What,
+    Book, Content, Deed, Did, Driving, Entry, FasteningId, FoundSet, FrameSide, Hole, HoleChoice,
+    Mouth, Refusal, SetId, State, Stub, What, wood,
 };
 use crate::hull::{CrossingId, HoleNumber, Holes, Hull, Spot};
-use crate::joint::Plug;
 use crate::text::Fault;
 
 /// What one entry did to one hole.
@@ -28,11 +27,13 @@ pub struct Change<'b> {
     pub after: Hole,
 }
 
-pub(super) const fn mouth_when_driven(plug: Plug) -> Mouth {
-    if plug.closes() {
-        Mouth::Open
-    } else {
-        Mouth::Flush
+/// What a hole holds with a new fastening in it. One that only clamps for a time is not relied
+/// on, and nothing closes its mouth.
+const fn content_when_driven(driving: &Driving) -> Content {
+    match (driving.temporary, driving.plug.closes()) {
+        (true, _) => Content::LeftIn(Mouth::Flush),
+        (false, true) => Content::InPlace(Mouth::Open),
+        (false, false) => Content::InPlace(Mouth::Flush),
     }
 }
 
@@ -54,6 +55,10 @@ pub(super) fn apply(
     };
     let set = set.as_deref().and_then(|name| book.set_named(name));
     let spots = book.entry_spots(at);
+    if deed.is_to_wood() {
+        wood::apply(book, hull, state, at, entry, deed, each, telling);
+        return;
+    }
     if let Deed::Driven(driving) = deed
         && driving.hole == HoleChoice::New
         && driving.total(spots.len()).saturating_add(state.laid()) > MOST_HOLES
@@ -97,14 +102,7 @@ pub(super) fn apply(
         return;
     }
     if !problems.is_empty() {
-        for (problem, crossings) in problems {
-            let crossings = telling.sure(crossings);
-            if !crossings.is_empty() {
-                telling
-                    .faults
-                    .push(problem.fault(book, hull, entry, deed, crossings));
-            }
-        }
+        telling.problems(book, hull, entry, deed, problems);
         return;
     }
     for touch in touched {
@@ -119,7 +117,10 @@ struct Touch {
 }
 
 fn drive(state: &State, spot: Spot, driving: &Driving) -> Result<Vec<Touch>, Problem> {
-    let filled = Content::InPlace(mouth_when_driven(driving.plug));
+    if state.is_off(spot.crossing) {
+        return Err(Problem::PlankIsOff);
+    }
+    let filled = content_when_driven(driving);
     let old = |number| Touch {
         crossing: spot.crossing,
         hole: Some((number, filled)),
@@ -271,10 +272,11 @@ fn commit(
             (number, Some(before), *hole)
         }
         (None, Some(fastening)) => {
-            let plug = book.fastening(fastening).plug;
+            let Deed::Driven(driving) = deed else { return };
             let new = Hole {
+                content: content_when_driven(driving),
                 looked,
-                ..Hole::filled(fastening, mouth_when_driven(plug))
+                ..Hole::filled(fastening, Mouth::Flush)
             };
             let Some(number) = state.add(crossing, 1, new) else {
                 return;
@@ -283,6 +285,16 @@ fn commit(
         }
         (None, None) => return,
     };
+    match deed {
+        Deed::Driven(_) => {
+            state.diameters.remove(&(crossing, number));
+            state.planed.remove(&(crossing, number));
+        }
+        Deed::Measured(diameter, _) => {
+            state.diameters.insert((crossing, number), *diameter);
+        }
+        _ => {}
+    }
     each(Change {
         entry,
         crossing,
@@ -301,7 +313,8 @@ fn changed(
     looked: u32,
 ) -> Hole {
     if let Some(fastening) = driven {
-        let doweled = matches!(before.content, Content::Empty { doweled: true, .. });
+        // A doweled hole is a new one, and so is one in a new member.
+        let doweled = before.content.frame_side() != FrameSide::Open;
         return Hole {
             fastening,
             content,

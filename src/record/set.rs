@@ -57,6 +57,8 @@ pub struct Fastening {
     pub size: Option<Size>,
     /// What closes the hole over it.
     pub plug: Plug,
+    /// Whether it only clamps for a time.
+    pub temporary: bool,
     /// When it was driven.
     pub driven: When,
     /// Where it was written down.

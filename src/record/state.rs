@@ -1,7 +1,11 @@
 //! The state of every hole on one day.
 
-use super::{Content, Hole, HoleState, Mouth};
+use std::collections::BTreeMap;
+
+use super::fabric::Fabric;
+use super::{Content, FrameHole, Hole, HoleState, Mouth, PlankHole};
 use crate::hull::{CrossingId, HoleNumber, Holes};
+use crate::units::Length;
 
 /// Where a crossing's holes lie in the list of all, and how many were meant to hold there.
 #[derive(Clone, Copy, Debug, Default)]
@@ -18,13 +22,19 @@ pub struct State {
     /// Holes of a crossing lie together. A crossing that gets more holes moves to the end, and
     /// its old place stays behind unused.
     holes: Vec<Hole>,
+    /// What was done to the wood, where anything was.
+    pub(super) fabric: BTreeMap<CrossingId, Fabric>,
+    /// What was measured of the fastening in a hole, where it was.
+    pub(super) diameters: BTreeMap<(CrossingId, HoleNumber), Length>,
+    /// By how much the bung over a fastening was made thinner, where it was.
+    pub(super) planed: BTreeMap<(CrossingId, HoleNumber), Length>,
 }
 
 impl State {
     pub(super) fn new(crossings: usize) -> Self {
         Self {
             rows: vec![Row::default(); crossings],
-            holes: Vec::new(),
+            ..Self::default()
         }
     }
 
@@ -154,8 +164,5 @@ impl Tally {
 
 impl Content {
     /// What stands in a hole whose old fastening is gone and whose place is not used again.
-    pub(super) const GONE: Self = Self::Empty {
-        plugged: true,
-        doweled: true,
-    };
+    pub(super) const GONE: Self = Self::Empty(PlankHole::Plugged, FrameHole::Doweled);
 }

@@ -54,6 +54,18 @@ pub fn text(
                     ),
                 )?;
             }
+            Event::Wood { entry, crossings } => {
+                let place = fold(hull, crossings.iter().copied()).shown(MOST_PLACES);
+                page.wrapped(
+                    &format!("{:<11}  ", entry.date.to_string()),
+                    &format!(
+                        "entry {}: {} {place}{}",
+                        entry.number,
+                        entry.did(),
+                        told(entry, hull, units)
+                    ),
+                )?;
+            }
             Event::Struck { entry, by } => {
                 let why = match &by.what {
                     What::Struck { why: Some(why), .. } => format!(": {why}"),
@@ -102,6 +114,32 @@ fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
                     driving.plug.written(units)
                 ));
             }
+            Deed::PlankHung(plank) => {
+                let thickness = plank.thickness.map(|thickness| thickness.shown(units));
+                let wood = plank.wood.map_or("unknown wood", |wood| wood.name);
+                let thickness = thickness.unwrap_or_else(|| "of unknown thickness".to_owned());
+                words.push(format!("{wood}, {thickness}"));
+                words.extend(
+                    plank
+                        .joints
+                        .as_ref()
+                        .map(|joints| format!("joints {joints}")),
+                );
+            }
+            Deed::Faired(off) => words.push(format!("{} taken off", off.shown(units))),
+            Deed::Sistered(member) | Deed::FrameRenewed(member) => {
+                words.extend(
+                    member
+                        .siding
+                        .map(|siding| format!("sided {}", siding.shown(units))),
+                );
+                words.extend(
+                    member
+                        .depth
+                        .map(|depth| format!("moulded {}", depth.shown(units))),
+                );
+                words.extend(member.wood.map(|wood| wood.name.to_owned()));
+            }
             _ => {}
         }
         words.extend(deed.found().map(|found| format!("found {found}")));
@@ -147,6 +185,16 @@ pub fn json(hull: &Hull, book: &Book, events: &[Event<'_>], place: &str) -> Valu
                 "did": entry.did().word(),
                 "place": fold_holes(hull, holes.iter().copied()).to_string(),
                 "holes": holes.len(),
+                "told": told(entry, hull, hull.units).trim_start_matches(": "),
+                "by": entry.by,
+                "note": entry.note,
+                "struck_by": null,
+            }),
+            Event::Wood { entry, crossings } => json!({
+                "date": entry.date.to_string(),
+                "entry": entry.number,
+                "did": entry.did().word(),
+                "place": fold(hull, crossings.iter().copied()).to_string(),
                 "told": told(entry, hull, hull.units).trim_start_matches(": "),
                 "by": entry.by,
                 "note": entry.note,

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 use super::page::Page;
 use crate::hull::{CrossingId, HoleNumber, Hull, fold, fold_holes};
-use crate::record::{Entry, PlankSide, State, Tally};
+use crate::record::{Entry, PlankSide, State, Tally, What};
 
 /// How many places a line names before it only counts them.
 const MOST_PLACES: usize = 8;
@@ -27,6 +27,12 @@ pub struct Logged<'b> {
 impl Logged<'_> {
     fn boat(&self) -> Tally {
         self.state.tally(self.hull.crossing_ids())
+    }
+
+    /// Crossings of the boat from which the plank is off.
+    fn off(&self) -> Vec<CrossingId> {
+        let ids = self.hull.crossing_ids();
+        ids.filter(|id| self.state.is_off(*id)).collect()
     }
 
     /// Crossings of the boat where a plank's hole stands open.
@@ -52,6 +58,12 @@ pub fn text(logged: &Logged<'_>, out: &mut dyn Write, width: u16) -> io::Result<
             entry.date,
             struck(entry)
         ))?,
+        Some(place) if is_to_wood(entry) => page.line(&format!(
+            "entry {} of {}: {} {place}",
+            entry.number,
+            entry.date,
+            entry.did()
+        ))?,
         Some(_) => {
             let place = fold_holes(logged.hull, logged.holes.iter().copied()).shown(MOST_PLACES);
             let count = logged.holes.len();
@@ -69,7 +81,11 @@ pub fn text(logged: &Logged<'_>, out: &mut dyn Write, width: u16) -> io::Result<
         }
     }
     let tally = logged.boat();
-    let open = logged.open();
+    let (open, off) = (logged.open(), logged.off());
+    if !off.is_empty() {
+        let places = fold(logged.hull, off).shown(MOST_PLACES);
+        page.line(&format!("planks off now: {places}"))?;
+    }
     if open.is_empty() && tally.bungs_missing == 0 {
         return page.line("no hole stands open now, and no head is bare");
     }
@@ -90,10 +106,14 @@ pub fn text(logged: &Logged<'_>, out: &mut dyn Write, width: u16) -> io::Result<
     Ok(())
 }
 
+fn is_to_wood(entry: &Entry) -> bool {
+    matches!(&entry.what, What::Done { deed, .. } if deed.is_to_wood())
+}
+
 fn struck(entry: &Entry) -> String {
     match &entry.what {
-        crate::record::What::Struck { strike, .. } => format!("struck out `{strike}`"),
-        crate::record::What::Done { .. } => String::new(),
+        What::Struck { strike, .. } => format!("struck out `{strike}`"),
+        What::Done { .. } => String::new(),
     }
 }
 
@@ -111,6 +131,7 @@ pub fn json(logged: &Logged<'_>) -> Value {
         "holes": logged.holes.len(),
         "standing": {
             "open_crossings": open.len(),
+            "planks_off": fold(logged.hull, logged.off()).to_string(),
             "open": fold(logged.hull, open).to_string(),
             "bungs_missing": tally.bungs_missing,
         },

@@ -34,7 +34,9 @@ impl FromStr for Area {
     fn from_str(text: &str) -> Result<Self, Misread> {
         const HELP: &str = "write it with its unit: 60 in2 or 390 cm2";
         let trimmed = text.trim();
-        let (ratio, taken) = number::read(trimmed).map_err(|m| m.help(HELP))?;
+        let start = text.len() - text.trim_start().len();
+        let (ratio, taken) =
+            number::read(trimmed).map_err(|m| m.shifted(start, trimmed.len()).help(HELP))?;
         let unit = trimmed[taken..]
             .trim()
             .to_ascii_lowercase()
@@ -51,5 +53,17 @@ impl FromStr for Area {
         Ok(Self(
             ratio.numerator as f64 / ratio.denominator as f64 * mm2,
         ))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_slip_is_shown_at_its_place_in_what_was_typed() {
+        let typed = "\u{2003}1-3/41990 in2";
+        let misread = typed.parse::<Area>().unwrap_err();
+        assert_eq!(typed.get(misread.within.unwrap()), Some("3/41990"));
     }
 }

@@ -10,4 +10,3 @@ mod explain;
 mod pages;
 mod pick;
 mod run;
-mod show;

@@ -207,7 +207,7 @@ fn neighbours_across_are_the_nearest_strakes_that_lie_on_the_member() {
 fn a_strake_is_cut_into_planks_at_its_joints() {
     let joints = "joints:\n  - {at: PS1 J2, kind: butt}\n  - {at: P1 F4, kind: scarf, slope: 10}\n  - {at: P2 F2, kind: butt}\n";
     let planks = |hull: &Hull, strake: usize| -> Vec<Vec<String>> {
-        let planks = hull.planks(&hull.strakes()[strake]);
+        let planks = hull.planks(&hull.strakes()[strake], |_| false);
         planks
             .into_iter()
             .map(|plank| named(hull, plank.crossings))

@@ -5,10 +5,10 @@ use proptest::sample::Index;
 use refasten::hull::Hull;
 use refasten::joint::{Bung, Kind, Plug, Size};
 use refasten::record::{
-    Book, Deed, Did, Driving, Entry, Found, HoleChoice, How, Relation, Sample, SetParts, Stub,
-    Unread, What,
+    Book, Deed, Did, Driving, Entry, Found, HoleChoice, How, NewMember, NewPlank, Relation, Sample,
+    SetParts, Stub, Unread, What,
 };
-use refasten::tables::{GaugeSystem, Metal, Screw, WireSystem};
+use refasten::tables::{GaugeSystem, Metal, Screw, WireSystem, Wood};
 use refasten::units::{Day, Length, When};
 
 use super::boat::{HULL, TODAY, day, sound};
@@ -177,8 +177,9 @@ fn driving() -> impl Strategy<Value = Driving> {
     let what = prop::sample::select(Kind::ALL.to_vec())
         .prop_flat_map(|kind| (Just(kind), prop::option::of(size(kind))));
     let hole = prop::sample::select(HoleChoice::ALL.to_vec());
-    (set_name(), 1..=3u8, hole, what, metal, plug()).prop_map(
-        |(set, per_crossing, hole, (kind, size), metal, plug)| Driving {
+    let temporary = prop::bool::weighted(0.1);
+    (set_name(), 1..=3u8, hole, what, metal, plug(), temporary).prop_map(
+        |(set, per_crossing, hole, (kind, size), metal, plug, temporary)| Driving {
             set,
             per_crossing: Some(per_crossing),
             hole,
@@ -186,8 +187,30 @@ fn driving() -> impl Strategy<Value = Driving> {
             metal,
             size,
             plug,
+            temporary,
         },
     )
+}
+
+fn wood() -> impl Strategy<Value = Option<&'static Wood>> {
+    prop::option::of(prop::sample::select(Wood::all().iter().collect::<Vec<_>>()))
+}
+
+fn member() -> impl Strategy<Value = NewMember> {
+    let size = || prop::option::of(some_length());
+    (size(), size(), wood()).prop_map(|(siding, depth, wood)| NewMember {
+        siding,
+        depth,
+        wood,
+    })
+}
+
+fn plank() -> impl Strategy<Value = NewPlank> {
+    (prop::option::of(some_length()), wood()).prop_map(|(thickness, wood)| NewPlank {
+        thickness,
+        wood,
+        joints: None,
+    })
 }
 
 fn deed() -> impl Strategy<Value = Deed> {
@@ -206,6 +229,10 @@ fn deed() -> impl Strategy<Value = Deed> {
         6 => driving().prop_map(|driving| Deed::Driven(Box::new(driving))),
         4 => Just(Deed::Bunged),
         2 => Just(Deed::Stopped),
+        4 => Just(Deed::PlankOff),
+        4 => plank().prop_map(|plank| Deed::PlankHung(Box::new(plank))),
+        1 => some_length().prop_map(Deed::Faired),
+        2 => member().prop_map(Deed::FrameRenewed),
     ]
 }
 
@@ -239,6 +266,12 @@ fn next() -> impl Strategy<Value = Next> {
     let done = (date, deed(), place(), set, count, free).prop_map(
         |(on, mut deed, place, set, count, (by, note, photo))| {
             let set = set.filter(|_| deed.is_to_standing_metal());
+            // Wood is worked on by whole crossings, and nothing of it is counted.
+            let (place, count) = match (deed.is_to_wood(), place.split_once('.')) {
+                (true, Some((crossing, _))) => (crossing.to_owned(), None),
+                (true, None) => (place, None),
+                (false, _) => (place, count),
+            };
             if let Deed::Driven(driving) = &mut deed
                 && place.contains('.')
             {

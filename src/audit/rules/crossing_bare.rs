@@ -1,7 +1,7 @@
 //! # crossing-bare
 //!
 //! **Looks for** crossings at which nothing holds the plank to the member: every fastening is
-//! drawn, broken, left in or found not to hold.
+//! drawn, broken, left in or found not to hold, or the plank itself is off.
 //!
 //! **Why.** A plank is held frame by frame. Where one has nothing in it the neighbours carry its
 //! share, and a plank springs by the run.
@@ -18,7 +18,7 @@
 //! crossing is bare on purpose, as under a plank that is off, say so with an acceptance in
 //! hull.yaml.
 
-use crate::audit::{Counted, Hits, Rule, Saying, Severity, Survey};
+use crate::audit::{Hits, Rule, Saying, Severity, Survey};
 use crate::tables::{Basis, Status};
 
 pub(in crate::audit) const RULE: Rule = Rule {
@@ -31,13 +31,19 @@ pub(in crate::audit) const RULE: Rule = Rule {
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     for at in survey.crossings() {
-        if !at.holes.is_empty() && at.relied_on().next().is_none() {
+        if survey.state.is_off(at.crossing.id) {
+            let saying = Saying::new(
+                Severity::Stop,
+                "the plank is off",
+                "hang the plank and fasten it",
+            );
+            hits.at(at.crossing.id, at.holes.len(), saying);
+        } else if !at.holes.is_empty() && at.relied_on().next().is_none() {
             let saying = Saying::new(
                 Severity::Stop,
                 "nothing here holds the plank",
                 "drive new fastenings, doweling spoiled holes first",
-            )
-            .counting(Counted::Holes);
+            );
             hits.at(at.crossing.id, at.holes.len(), saying);
         }
     }

@@ -18,7 +18,7 @@
 //! with `doweled`; then drive or plug. A frame hole that was doweled but not logged wants the
 //! missing entry only.
 
-use crate::audit::{Counted, Hits, Rule, Saying, Severity, Survey};
+use crate::audit::{Hits, Rule, Saying, Severity, Survey};
 use crate::record::{Content, FrameSide, PlankSide};
 use crate::tables::{Basis, Status};
 
@@ -31,7 +31,11 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    // Where the plank is off everybody sees them.
+    let planked = survey
+        .crossings()
+        .filter(|at| !survey.state.is_off(at.crossing.id));
+    for at in planked {
         let holes = at.holes.iter();
         let hidden = holes.filter(|hole| is_hidden(hole.content)).count();
         if hidden > 0 {
@@ -39,8 +43,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 Severity::Mend,
                 "holes stand open in the frame behind a closed plank",
                 "dowel the frame, or log the dowels if they are in",
-            )
-            .counting(Counted::Holes);
+            );
             hits.at(at.crossing.id, hidden, saying);
         }
     }

@@ -27,7 +27,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::audit::{Counted, Hits, Holding, Rule, Saying, Severity, Survey, limits};
+use crate::audit::{Hits, Holding, Rule, Saying, Severity, Survey, limits};
 use crate::hull::CrossingId;
 use crate::tables::{Basis, Status};
 
@@ -55,7 +55,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     // A joint on a frame lies in two planks; what is graver is said of it, once.
     let mut told: BTreeMap<CrossingId, Saying> = BTreeMap::new();
     for strake in survey.hull.strakes() {
-        for plank in survey.hull.planks(strake) {
+        for plank in survey.planks(strake) {
             for lane in [&plank.crossings, &plank.keel] {
                 for (id, saying) in of_lane(survey, lane) {
                     let graver = told
@@ -69,7 +69,6 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
         }
     }
     for (id, saying) in told {
-        let saying = saying.counting(Counted::Short);
         hits.at(id, survey.holding(id).missing() as usize, saying);
     }
 }

@@ -21,7 +21,7 @@
 use std::collections::BTreeMap;
 
 use crate::audit::{Hits, Rule, Saying, Severity, Survey};
-use crate::record::Content;
+use crate::record::{Content, PlankHole};
 use crate::tables::Basis;
 
 pub(in crate::audit) const RULE: Rule = Rule {
@@ -58,26 +58,26 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
 /// What is to be said of what is in a hole; nothing where it is no stub.
 const fn said(content: Content, replaced: bool) -> Option<Said> {
     Some(match content {
-        Content::StubInPlank { .. } | Content::StubInBoth => (
+        Content::StubInPlank(_) | Content::StubInBoth => (
             Severity::Mend,
             "stub left in the plank's hole, where nothing can be plugged over it",
             "get it out, then drive or plug",
         ),
-        Content::StubInFrame { .. } if !replaced => (
+        Content::StubInFrame(_) if !replaced => (
             Severity::Mend,
             "stub left, and fewer relied on beside it than were built there",
             "drive what is missing beside it, or get it out and use the hole again",
         ),
-        Content::StubInFrame { plugged: false } => (
+        Content::StubInFrame(PlankHole::Open) => (
             Severity::Mend,
             "stub left in the frame, the plank's hole over it not plugged",
             "plug the plank's hole, or get the stub out",
         ),
-        Content::StubInFrame { plugged: true } => (
+        Content::StubInFrame(PlankHole::Plugged | PlankHole::Gone) => (
             Severity::Watch,
             "stub left in the frame, replaced and plugged over",
             "nothing now; know that it is there when you bore",
         ),
-        Content::InPlace(_) | Content::LeftIn(_) | Content::Empty { .. } => return None,
+        Content::InPlace(_) | Content::LeftIn(_) | Content::Empty(..) => return None,
     })
 }

@@ -38,7 +38,11 @@ impl Reader<'_> {
     }
 
     /// A length of something that is there, so more than nothing.
-    pub(super) fn maybe_size(&mut self, key: &'static str, text: &Given<Text>) -> Option<Length> {
+    pub(in crate::files) fn maybe_size(
+        &mut self,
+        key: &'static str,
+        text: &Given<Text>,
+    ) -> Option<Length> {
         let length = self.maybe(key, text)?;
         if length == Length::ZERO {
             self.fault(
@@ -65,7 +69,7 @@ impl Reader<'_> {
     }
 
     /// A wood by its name.
-    pub(super) fn wood(&mut self, text: &Given<Text>) -> Option<&'static Wood> {
+    pub(in crate::files) fn wood(&mut self, text: &Given<Text>) -> Option<&'static Wood> {
         self.look_up("wood", text, Wood::find)
     }
 

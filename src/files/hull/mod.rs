@@ -16,6 +16,7 @@ use crate::record::{SetParts, Unread};
 use crate::tables::{Limit, Quantity};
 use crate::text::{Fault, FileId, Misread, Origin, Step, nearest};
 
+pub(super) use planking::YesNo;
 use sets::PerCrossing;
 pub(super) use sets::names_holes;
 
