@@ -2,7 +2,7 @@
 
 use std::io::{self, Write};
 
-use comfy_table::{ColumnConstraint, ContentArrangement, Table, presets};
+use comfy_table::{Cell, ColumnConstraint, ContentArrangement, Table, presets};
 
 use crate::text::Clean;
 
@@ -75,7 +75,8 @@ impl<'a> Page<'a> {
         writeln!(self.out)
     }
 
-    /// A table made by [`quiet`]; the columns that `whole` says are never broken into lines.
+    /// A table made by [`quiet`]; the columns that `whole` says are never broken into lines. On a
+    /// page too narrow for it, its rows stand one under another, each cell with its head.
     pub(super) fn drawn(
         &mut self,
         table: &mut Table,
@@ -87,8 +88,38 @@ impl<'a> Page<'a> {
                 column.set_constraint(ColumnConstraint::ContentWidth);
             }
         }
-        for line in table.to_string().lines() {
+        let drawn = table.to_string();
+        let is_wide = |line: &str| line.trim_end().chars().count() > usize::from(self.width);
+        if drawn.lines().any(is_wide) {
+            return self.stacked(table);
+        }
+        for line in drawn.lines() {
             self.laid_out(line)?;
+        }
+        Ok(())
+    }
+
+    /// The rows of a table one under another: the first cell, and under it the others that say
+    /// something, each after its head.
+    fn stacked(&mut self, table: &Table) -> io::Result<()> {
+        let heads: Vec<String> = table
+            .header()
+            .map(|row| {
+                row.cell_iter()
+                    .map(|cell| cell.content().replace('\n', " "))
+                    .collect()
+            })
+            .unwrap_or_default();
+        for row in table.row_iter() {
+            let mut cells = row.cell_iter().map(Cell::content).zip(&heads);
+            if let Some((first, _)) = cells.next() {
+                self.line(&first)?;
+            }
+            let said = cells.filter(|(cell, _)| !["", "·"].contains(&cell.as_str()));
+            let said: Vec<String> = said.map(|(cell, head)| format!("{head} {cell}")).collect();
+            if !said.is_empty() {
+                self.wrapped("  ", &said.join(", "))?;
+            }
         }
         Ok(())
     }
@@ -131,4 +162,41 @@ fn pieces(word: &str, room: usize) -> impl Iterator<Item = &str> {
         rest = more;
         (!piece.is_empty()).then_some(piece)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Page;
+
+    fn at(width: u16) -> String {
+        let mut out = Vec::new();
+        let rows = [
+            ["garboard strakes", "rivets renewed", ""],
+            ["P2", "built", "1951"],
+        ];
+        let rows = rows.map(|row| row.map(str::to_owned));
+        Page::new(&mut out, width)
+            .table(["where", "what", "first\nseen"], rows)
+            .unwrap();
+        String::from_utf8(out).unwrap()
+    }
+
+    #[test]
+    fn a_table_too_wide_for_the_page_is_told_row_by_row() {
+        assert_eq!(
+            at(60),
+            [
+                "where             what            first",
+                "                                  seen",
+                "garboard strakes  rivets renewed",
+                "P2                built           1951",
+                "",
+            ]
+            .join("\n")
+        );
+        assert_eq!(
+            at(18),
+            "garboard strakes\n  what rivets\n  renewed\nP2\n  what built,\n  first seen 1951\n"
+        );
+    }
 }
