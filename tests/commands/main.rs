@@ -10,3 +10,4 @@ mod explain;
 mod pages;
 mod pick;
 mod run;
+mod show;
