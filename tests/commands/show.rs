@@ -8,7 +8,7 @@ use crate::run::refasten;
 #[test]
 fn a_bung_that_is_not_known_is_said_to_be_unknown() {
     let folder = tempfile::tempdir().unwrap();
-    let hull = "refasten: 1\nboat: Test\nframes:\n  - {number: 1-3}\nstrakes:\n  - {planks: P1, across: F1-3}\n";
+    let hull = "refasten: 1\nboat: Test\nframes:\n  - {number: 1-3}\nstrakes:\n  - {planks: P1, across: F1-3, thickness: unknown}\n";
     fs::write(folder.path().join("hull.yaml"), hull).unwrap();
     let log = "\
 - {entry: 1, date: 2026-10-01, did: driven, place: P1 F1, per crossing: 1, kind: wood screw, metal: copper, size: unknown, bung: unknown, hole: new}
