@@ -38,6 +38,17 @@ impl Severity {
     }
 }
 
+/// What a finding counts at its crossings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Counted {
+    /// Fastenings that are there.
+    Fastenings,
+    /// Holes with nothing in them that holds.
+    Holes,
+    /// Fastenings relied on fewer than were built there.
+    Short,
+}
+
 /// What is said of some crossings alike.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Saying {
@@ -49,6 +60,8 @@ pub struct Saying {
     pub figures: Vec<(&'static str, f64)>,
     /// What to do.
     pub remedy: String,
+    /// What is counted where it is said.
+    pub counted: Counted,
 }
 
 impl Saying {
@@ -59,7 +72,15 @@ impl Saying {
             says: says.into(),
             figures: Vec::new(),
             remedy: remedy.into(),
+            counted: Counted::Fastenings,
         }
+    }
+
+    /// Says it of something else than fastenings that are there.
+    #[must_use]
+    pub fn counting(mut self, counted: Counted) -> Self {
+        self.counted = counted;
+        self
     }
 
     /// Adds a figure; its name ends in its unit, as `embedment_mm`.

@@ -19,7 +19,7 @@ mod verdict;
 pub use accepted::Acceptance;
 pub use coverage::{Coverage, Part};
 pub use finding::{Counts, Finding};
-pub use hits::{Hits, Saying, Severity};
+pub use hits::{Counted, Hits, Saying, Severity};
 pub use holding::Holding;
 pub use rule::Rule;
 pub use survey::{At, Survey};

@@ -181,6 +181,7 @@ impl Pick {
         let ask = plank.map(|plank| Ask {
             plank,
             plank_wood,
+            on: ground.map_or("frame", |ground| ground.on),
             member,
             member_wood,
             grain: grain

@@ -12,6 +12,8 @@ pub struct Ask {
     pub plank: Length,
     /// Wood of the plank, where it is known.
     pub plank_wood: Option<Timber>,
+    /// What the plank lies on, as it is called: `frame`, `stem`, `butt block`.
+    pub on: &'static str,
     /// Depth of the member in the line of the screw, where it is known.
     pub member: Option<Length>,
     /// Wood of the member, where it is known.
@@ -98,7 +100,7 @@ impl Ask {
         }
         if let Some(misread) = self
             .member
-            .and_then(|member| within("a frame", member, DEEPEST_MEMBER))
+            .and_then(|member| within(&format!("a {}", self.on), member, DEEPEST_MEMBER))
         {
             refuse("frame", misread);
         }
@@ -163,8 +165,9 @@ impl Ask {
             refuse(
                 "length",
                 Misread::new(format!(
-                    "a screw of {} does not reach the frame",
-                    shown(length)
+                    "a screw of {} does not reach the {}",
+                    shown(length),
+                    self.on
                 ))
                 .help(format!(
                     "with its head {} under the face it must be longer than {}",

@@ -88,18 +88,20 @@ fn reach(
         None => Length::ZERO,
     };
     let says = if !seat.reaches() {
-        "does not reach the frame".to_owned()
+        format!("does not reach the {}", ask.on)
     } else if asked > Length::ZERO {
         format!(
-            "{} in the frame, {:.0} % of the {} asked for",
+            "{} in the {}, {:.0} % of the {} asked for",
             shown(embedment),
+            ask.on,
             100.0 * embedment.over(asked),
             shown(asked)
         )
     } else {
         format!(
-            "{} in the frame; no rule asks for a figure",
-            shown(embedment)
+            "{} in the {}; no rule asks for a figure",
+            shown(embedment),
+            ask.on
         )
     };
     let judged = judge::embedment(seat, asked, ask.zone, limits);
@@ -109,7 +111,8 @@ fn reach(
     {
         let by_rule = wanted.length + seat.head_depth - seat.plank;
         let says = format!(
-            "the frame has no room for the rule's {}: this has {:.0} % of it",
+            "the {} has no room for the rule's {}: this has {:.0} % of it",
+            ask.on,
             shown(by_rule),
             100.0 * embedment.max(Length::ZERO).over(by_rule)
         );
@@ -117,9 +120,9 @@ fn reach(
     }
     if let Some(cover) = seat.point_cover() {
         let says = if cover < Length::ZERO {
-            format!("the point comes {} through the frame", shown(-cover))
+            format!("the point comes {} through the {}", shown(-cover), ask.on)
         } else {
-            format!("{} of frame beyond the point", shown(cover))
+            format!("{} of {} beyond the point", shown(cover), ask.on)
         };
         checks.push(Check::by(
             "point-through",

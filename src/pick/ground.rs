@@ -1,6 +1,6 @@
 //! What a boat's own record answers before a question is asked: plank, member, zone.
 
-use crate::hull::{CrossingId, Hull, Places, fold};
+use crate::hull::{CrossingId, Hull, MemberKind, Places, fold};
 use crate::joint::{Grain, Zone};
 use crate::record::State;
 use crate::tables::Wood;
@@ -14,6 +14,8 @@ pub struct Ground {
     pub plank: Option<Length>,
     /// Its wood.
     pub plank_wood: Option<&'static Wood>,
+    /// What the plank lies on, as it is called; `member` where it is several.
+    pub on: &'static str,
     /// Depth of the member.
     pub member: Option<Length>,
     /// Its wood.
@@ -33,10 +35,12 @@ impl Ground {
     pub fn of(hull: &Hull, state: &State, crossings: &[CrossingId]) -> Result<Self, Misread> {
         const MOST_KINDS: usize = 4;
         let mut kinds: Vec<(Self, Vec<CrossingId>)> = Vec::new();
+        let on = called(hull, crossings);
         for id in crossings {
             let crossing = hull.crossing(*id);
             let member = state.scantlings(hull, *id);
             let ground = Self {
+                on,
                 plank: state.thickness(hull, *id).or(crossing.strake.thickness),
                 plank_wood: state.plank_wood(hull, *id).or(crossing.strake.wood),
                 member: member.depth,
@@ -66,6 +70,26 @@ impl Ground {
                     .help(format!("ask for one kind at a time: {}", places.join("; "))))
             }
         }
+    }
+}
+
+/// What the planks lie on there, as it is called.
+fn called(hull: &Hull, crossings: &[CrossingId]) -> &'static str {
+    let mut words = crossings
+        .iter()
+        .map(|id| match hull.crossing(*id).member.kind() {
+            MemberKind::Frame => "frame",
+            MemberKind::Butt => "butt block",
+            MemberKind::Keel => "keel",
+            MemberKind::Beam => "beam",
+            MemberKind::Stem => "stem",
+            MemberKind::Sternpost => "sternpost",
+            MemberKind::HornTimber => "horn timber",
+            MemberKind::Transom => "transom",
+        });
+    match words.next() {
+        Some(first) if words.all(|word| word == first) => first,
+        _ => "member",
     }
 }
 

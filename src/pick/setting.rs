@@ -16,14 +16,16 @@ pub(super) fn checks(ask: &Ask, screw: &Screw, seat: &Seat) -> Vec<Check> {
         verdict: Verdict::Ok,
         says: if embedment < six {
             format!(
-                "{} in the frame is under the building standard's 6 diameters ({}); so is every planking screw of the Herreshoff table",
+                "{} in the {} is under the building standard's 6 diameters ({}); so is every planking screw of the Herreshoff table",
                 embedment.shown(ask.units),
+                ask.on,
                 six.shown(ask.units)
             )
         } else {
             format!(
-                "{} in the frame is at least the building standard's 6 diameters ({})",
+                "{} in the {} is at least the building standard's 6 diameters ({})",
                 embedment.shown(ask.units),
+                ask.on,
                 six.shown(ask.units)
             )
         },

@@ -11,6 +11,7 @@ fn ask(plank: i64, member: Option<i64>, gauges: GaugeSystem) -> Ask {
     Ask {
         plank: Length::from_64ths(plank),
         plank_wood: None,
+        on: "frame",
         member: member.map(Length::from_64ths),
         member_wood: Some(Timber::Gravity(0.6)),
         grain: Grain::Side,

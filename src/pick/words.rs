@@ -99,10 +99,10 @@ pub(super) fn remarks(ask: &Ask, wanted: Option<&Wanted>, fitted: &Fitted) -> Ve
         )),
     }
     if ask.member.is_none() {
-        remarks.push(
-            "the frame's depth is not known: measure it, so that the point does not come through"
-                .to_owned(),
-        );
+        remarks.push(format!(
+            "the {}'s depth is not known: measure it, so that the point does not come through",
+            ask.on
+        ));
     }
     remarks
 }
@@ -176,14 +176,16 @@ pub(super) fn why_nothing(ask: &Ask, wanted: Option<&Wanted>, answered: &Fitted)
         Some(longest) => {
             let embedment = *longest + answered.seat.head_depth - ask.plank;
             format!(
-                "the frame is too shallow for any: the longest {} that stays inside is {}, with {:.0} % of the rule's embedment",
+                "the {} is too shallow for any: the longest {} that stays inside is {}, with {:.0} % of the rule's embedment",
+                ask.on,
                 wanted.screw.name(),
                 longest.shown(ask.units),
                 100.0 * embedment.max(Length::ZERO).over(by_rule)
             )
         }
         None => format!(
-            "the frame is too shallow for any: no {} is made short enough to stay inside",
+            "the {} is too shallow for any: no {} is made short enough to stay inside",
+            ask.on,
             wanted.screw.name()
         ),
     }

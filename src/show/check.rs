@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 
 use crate::hull::Hull;
 use crate::record::Book;
+use crate::show::numbers::grouped;
 use crate::text::{Clean, Fault, Texts, in_order};
 
 /// One line for a boat whose files hold no fault: her name, and what there is of her.
@@ -16,7 +17,10 @@ use crate::text::{Clean, Fault, Texts, in_order};
 pub fn text(out: &mut dyn Write, hull: &Hull, book: &Book) -> io::Result<()> {
     let counts = counts(hull, book).map(|(one, many, count)| match count {
         1 => format!("1 {one}"),
-        count => format!("{count} {many}"),
+        count => format!(
+            "{} {many}",
+            grouped(u32::try_from(count).unwrap_or(u32::MAX))
+        ),
     });
     let name = Clean(&hull.boat);
     writeln!(out, "{name}: no faults; {}", counts.join(", "))

@@ -133,8 +133,8 @@ pub fn describe(fastening: &Fastening, hull: &Hull, units: Units) -> String {
 fn bung(hole: &Hole, plug: Plug) -> Option<&'static str> {
     Some(match (hole.content.mouth()?, plug) {
         (Mouth::Open, _) => "out",
+        (Mouth::Flush | Mouth::Closed, Plug::Unknown) => "unknown",
         (Mouth::Flush, _) => "none",
-        (Mouth::Closed, Plug::Unknown) => "unknown",
         (Mouth::Closed, Plug::Stopping) => "stopping",
         (Mouth::Closed, _) => "in",
     })

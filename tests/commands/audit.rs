@@ -93,7 +93,7 @@ fn what_somebody_accepted_is_told_first_and_stops_nobody() {
     assert_eq!(ran.code, Some(0));
     assert!(
         ran.stdout.contains(
-            "Accepted stops\nstop   crossing-bare\n       P1 F2: nothing here holds the plank (1 crossing, 2 fastenings)\n       Accepted by A. Example, surveyor, until 2028-04-01: to be lifted\n"
+            "Accepted stops\nstop   crossing-bare\n       P1 F2: nothing here holds the plank (1 crossing, 2 holes)\n       Accepted by A. Example, surveyor, until 2028-04-01: to be lifted\n"
         ),
         "{}",
         ran.stdout

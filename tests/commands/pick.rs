@@ -437,3 +437,26 @@ fn what_is_offered_is_what_is_got() {
         }
     }
 }
+
+/// What the plank lies on goes by its own name.
+#[test]
+fn at_a_place_the_member_is_called_what_it_is() {
+    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/demo");
+    for (place, called) in [
+        ("S3 F18", "a frame 1-3/4 in deep of white oak"),
+        ("S3 stem", "a stem 2 in deep of white oak"),
+        ("D3 B4", "a beam 2-1/4 in deep of white oak"),
+        ("S1 K9", "a keel 2-1/4 in deep of white oak"),
+        ("P9 J22", "a butt block of unknown depth of white oak"),
+    ] {
+        let ran = refasten(&["pick", place, "--boat", demo]);
+        let text = ran.stdout.replace("\n  ", " ");
+        assert!(text.contains(called), "{place}: {text}");
+        let frame = text.split("Before you start").next().unwrap_or_default();
+        assert_eq!(
+            frame.contains("frame"),
+            called.contains("frame"),
+            "{place}: {frame}"
+        );
+    }
+}

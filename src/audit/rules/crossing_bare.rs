@@ -18,7 +18,7 @@
 //! crossing is bare on purpose, as under a plank that is off, say so with an acceptance in
 //! hull.yaml.
 
-use crate::audit::{Hits, Rule, Saying, Severity, Survey};
+use crate::audit::{Counted, Hits, Rule, Saying, Severity, Survey};
 use crate::tables::{Basis, Status};
 
 pub(in crate::audit) const RULE: Rule = Rule {
@@ -43,7 +43,8 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 Severity::Stop,
                 "nothing here holds the plank",
                 "drive new fastenings, doweling spoiled holes first",
-            );
+            )
+            .counting(Counted::Holes);
             hits.at(at.crossing.id, at.holes.len(), saying);
         }
     }

@@ -18,7 +18,7 @@
 //! is room. The count given is that of the missing ones. If fewer but stouter fastenings were
 //! driven on purpose, say so with an acceptance in hull.yaml.
 
-use crate::audit::{Hits, Rule, Saying, Severity, Survey};
+use crate::audit::{Counted, Hits, Rule, Saying, Severity, Survey};
 use crate::tables::{Basis, Status};
 
 pub(in crate::audit) const RULE: Rule = Rule {
@@ -41,7 +41,8 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             "drive what is missing",
         )
         .figure("relied_on", f64::from(holding.relied_on))
-        .figure("expected", f64::from(holding.expected));
+        .figure("expected", f64::from(holding.expected))
+        .counting(Counted::Short);
         hits.at(at.crossing.id, holding.missing() as usize, saying);
     }
 }

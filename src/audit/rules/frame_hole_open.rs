@@ -18,7 +18,7 @@
 //! with `doweled`; then drive or plug. A frame hole that was doweled but not logged wants the
 //! missing entry only.
 
-use crate::audit::{Hits, Rule, Saying, Severity, Survey};
+use crate::audit::{Counted, Hits, Rule, Saying, Severity, Survey};
 use crate::record::{Content, FrameSide, PlankSide};
 use crate::tables::{Basis, Status};
 
@@ -43,7 +43,8 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 Severity::Mend,
                 "holes stand open in the frame behind a closed plank",
                 "dowel the frame, or log the dowels if they are in",
-            );
+            )
+            .counting(Counted::Holes);
             hits.at(at.crossing.id, hidden, saying);
         }
     }

@@ -15,7 +15,7 @@
 //! **What to do.** Drive a new fastening there, doweling a spoiled frame hole first, and log it
 //! with `driven`; or close the plank's hole with a glued plug and log it with `plugged`.
 
-use crate::audit::{Hits, Rule, Saying, Severity, Survey};
+use crate::audit::{Counted, Hits, Rule, Saying, Severity, Survey};
 use crate::record::{Hole, PlankSide};
 use crate::tables::Basis;
 
@@ -42,7 +42,8 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             severity,
             "holes stand open in the plank",
             "drive new fastenings there, or plug the holes",
-        );
+        )
+        .counting(Counted::Holes);
         hits.at(at.crossing.id, open, saying);
     }
 }

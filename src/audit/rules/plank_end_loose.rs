@@ -22,7 +22,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::audit::{Hits, Rule, Saying, Severity, Survey, limits};
+use crate::audit::{Counted, Hits, Rule, Saying, Severity, Survey, limits};
 use crate::hull::{CrossingId, JointKind, Member};
 use crate::tables::{Basis, Status};
 
@@ -60,7 +60,8 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             let remedy = "renew the fastenings of that end, and look at the wood behind it";
             let saying = Saying::new(Severity::Stop, says, remedy)
                 .figure("relied_on", f64::from(holding.relied_on))
-                .figure("expected", f64::from(holding.expected));
+                .figure("expected", f64::from(holding.expected))
+                .counting(Counted::Short);
             hits.at(id, holding.missing() as usize, saying);
         }
     }

@@ -27,7 +27,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::audit::{Hits, Holding, Rule, Saying, Severity, Survey, limits};
+use crate::audit::{Counted, Hits, Holding, Rule, Saying, Severity, Survey, limits};
 use crate::hull::CrossingId;
 use crate::tables::{Basis, Status};
 
@@ -69,6 +69,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
         }
     }
     for (id, saying) in told {
+        let saying = saying.counting(Counted::Short);
         hits.at(id, survey.holding(id).missing() as usize, saying);
     }
 }

@@ -5,7 +5,7 @@ use std::io::{self, Write};
 
 use super::Audit;
 use super::places::in_short_words;
-use crate::audit::{Acceptance, Finding, Severity};
+use crate::audit::{Acceptance, Counted, Finding, Severity};
 use crate::hull::Places;
 use crate::show::AID;
 use crate::show::numbers::{counted, grouped};
@@ -104,11 +104,18 @@ impl Sheet<'_, '_> {
         let many = match (finding.crossings, finding.fastenings) {
             (0, _) => String::new(),
             (crossings, 0) => format!(" ({})", counted(crossings, "crossing", "crossings")),
-            (crossings, fastenings) => format!(
-                " ({}, {})",
-                counted(crossings, "crossing", "crossings"),
-                counted(fastenings, "fastening", "fastenings")
-            ),
+            (crossings, fastenings) => {
+                let (one, many) = match finding.saying.counted {
+                    Counted::Fastenings => ("fastening", "fastenings"),
+                    Counted::Holes => ("hole", "holes"),
+                    Counted::Short => ("short", "short"),
+                };
+                format!(
+                    " ({}, {})",
+                    counted(crossings, "crossing", "crossings"),
+                    counted(fastenings, one, many)
+                )
+            }
         };
         text.push_str(&many);
         self.under(&text)?;

@@ -57,7 +57,7 @@ pub(super) fn table(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Resu
                 note.push_str(&format!(" Charts differ: Plate 6B prints drill {chart}."));
             }
         }
-        None => note.push_str(" Name the frame's wood for the pilot."),
+        None => note.push_str(&format!(" Name the {}'s wood for the pilot.", ask.on)),
     }
     page.line(&note)
 }

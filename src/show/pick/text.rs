@@ -49,9 +49,10 @@ fn first_lines(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()
         |depth| format!("{} deep", shown(depth)),
     );
     page.line(&format!(
-        "For a plank {}{}, a frame {depth}{}; {}",
+        "For a plank {}{}, a {} {depth}{}; {}",
         shown(ask.plank),
         wood(ask.plank_wood),
+        ask.on,
         wood(ask.member_wood),
         ask.zone
     ))?;
@@ -81,8 +82,9 @@ fn fit_and_hold(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<(
     let shown = |length: Length| length.shown(ask.units);
     let seat = &answer.seat;
     let mut fit = format!(
-        "Fit: {} in the frame ({} of it thread); {} of plank under the head",
+        "Fit: {} in the {} ({} of it thread); {} of plank under the head",
         shown(seat.embedment()),
+        ask.on,
         shown(seat.thread_in_member()),
         shown(seat.wood_under_head())
     );
@@ -90,7 +92,11 @@ fn fit_and_hold(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<(
         if cover < Length::ZERO {
             fit.push_str(&format!("; it comes through by {}", shown(-cover)));
         } else {
-            fit.push_str(&format!("; {} of frame beyond the point", shown(cover)));
+            fit.push_str(&format!(
+                "; {} of {} beyond the point",
+                shown(cover),
+                ask.on
+            ));
         }
     }
     page.line(&fit)?;
@@ -167,7 +173,7 @@ fn alternatives(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<(
     page.table(
         [
             "Instead",
-            &format!("In frame, {length}"),
+            &format!("In {}, {length}", ask.on),
             &format!("Design pull, {force}"),
             "Then",
         ],
