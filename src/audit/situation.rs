@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Hits, Saying, Survey};
+use crate::hull::MemberKind;
 use crate::joint::{Kind, Plug, Seat, Size, Zone, bung};
 use crate::record::{Fastening, HoleState};
 use crate::tables::{PlankRow, PlankRule, Screw};
@@ -26,6 +27,9 @@ pub struct Situation<'s> {
     pub member: Option<Length>,
     /// By how much the planking was planed thinner since it was driven.
     pub planed: Length,
+    /// Whether there is a far side to come out of: of a frame, a beam or a butt block. The depth
+    /// of an end or of the keel is only that of the landing.
+    pub comes_through: bool,
 }
 
 /// Looks at every whole fastening that is asked about; stubs are passed over. What is said of a
@@ -40,6 +44,10 @@ pub(super) fn each(
         let (id, zone) = (at.crossing.id, at.crossing.zone);
         let plank = survey.state.thickness(survey.hull, id);
         let member = survey.state.scantlings(survey.hull, id).depth;
+        let comes_through = matches!(
+            at.crossing.member.kind(),
+            MemberKind::Frame | MemberKind::Beam | MemberKind::Butt
+        );
         for (number, hole) in survey
             .state
             .numbered(id)
@@ -48,7 +56,15 @@ pub(super) fn each(
             let state = hole.state();
             let planed = survey.state.planed(id, number);
             let said = judged
-                .entry((hole.fastening, state, zone, plank, member, planed))
+                .entry((
+                    hole.fastening,
+                    state,
+                    zone,
+                    plank,
+                    member,
+                    comes_through,
+                    planed,
+                ))
                 .or_insert_with(|| {
                     judge(&Situation {
                         survey,
@@ -58,6 +74,7 @@ pub(super) fn each(
                         plank,
                         member,
                         planed,
+                        comes_through,
                     })
                 });
             if let Some(saying) = said {

@@ -40,14 +40,9 @@ impl Dowel {
         })
     }
 
-    /// Length of the tapered tip, *E* = 2 *D*: NDS-2018 12.3.5.3 and Table L3, note 6 (public
-    /// transcription). What goes through has none in the wood.
+    /// Length of its tapered tip in the wood.
     pub(super) fn tip(&self) -> Length {
-        if self.kind.goes_through() {
-            Length::ZERO
-        } else {
-            self.nominal * 2
-        }
+        tip(self.kind, self.nominal)
     }
 
     /// Whether enough of it is in the member for the standard to give a value: 6 *D* of a screw or
@@ -59,6 +54,16 @@ impl Dowel {
             kind if kind.goes_through() => true,
             _ => embedment >= self.nominal * 6,
         }
+    }
+}
+
+/// Length of the tapered tip, *E* = 2 *D*: NDS-2018 12.3.5.3 and Table L3, note 6 (public
+/// transcription). What goes through has none in the wood.
+pub(super) fn tip(kind: Kind, nominal: Length) -> Length {
+    if kind.goes_through() {
+        Length::ZERO
+    } else {
+        nominal * 2
     }
 }
 

@@ -72,6 +72,12 @@ impl Kind {
         )
     }
 
+    /// Whether it holds by its two ends, so that it is worth nothing where it does not come out on
+    /// the far side: clenched, headed over a rove, or with a nut. A trunnel may be driven blind.
+    pub const fn holds_by_its_ends(self) -> bool {
+        matches!(self, Self::ClenchedNail | Self::Rivet | Self::Bolt)
+    }
+
     /// Whether it is of metal at all; a trunnel is of wood.
     pub const fn is_metal(self) -> bool {
         !matches!(self, Self::Trunnel)

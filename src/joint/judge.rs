@@ -2,8 +2,9 @@
 //!
 //! `pick` asks before a fastening is driven, the audit afterwards; both ask here.
 
+use super::dowel::tip;
 use super::limits::{self, Bound, Limits};
-use super::{Seat, Zone};
+use super::{Kind, Seat, Zone};
 use crate::tables::{Family, Head, Metal};
 use crate::units::Length;
 
@@ -65,6 +66,59 @@ pub fn asked_embedment(rule_length: Length, seat: &Seat, limits: &Limits) -> Len
         Some(member) => by_rule.min(member - limits.bound(limits::POINT_MARGIN).length()),
         None => by_rule,
     }
+}
+
+/// What a fastening driven blind should have in the member where no planking rule speaks of its
+/// kind, and the limit that says so; never more than a shallow member has room for. `None` for
+/// kinds that nothing is asked of.
+///
+/// - Nails: as if 2 planks long (2 to 2.5, from memory).
+/// - Lag screws: 4 *D* besides the tip of 2 *D* (NDS-2018 12.1.4.6, public transcription).
+pub fn asked_of_kind(
+    kind: Kind,
+    diameter: Option<Length>,
+    seat: &Seat,
+    limits: &Limits,
+) -> Option<(Length, Bound)> {
+    let (asked, bound) = match kind {
+        Kind::BoatNail | Kind::AnnularNail => {
+            let bound = limits.bound(limits::NAIL_LENGTH);
+            let long = seat.plank * i64::from(bound.count());
+            (long + seat.head_depth - seat.plank, bound)
+        }
+        Kind::LagScrew => {
+            let bound = limits.bound(limits::LAG_PENETRATION);
+            let diameter = diameter?;
+            (
+                diameter.part(bound.diameters()) + tip(kind, diameter),
+                bound,
+            )
+        }
+        _ => return None,
+    };
+    let room = seat
+        .member
+        .map(|member| member - limits.bound(limits::POINT_MARGIN).length());
+    Some((room.map_or(asked, |room| asked.min(room)), bound))
+}
+
+/// The same as [`embedment`] for kinds that a weaker ground speaks of: a stop only where the
+/// member is not reached at all.
+pub fn embedment_of_kind(seat: &Seat, asked: Length, zone: Zone, limits: &Limits) -> Judgement {
+    let judged = embedment(seat, asked, zone, limits);
+    match judged.verdict {
+        Verdict::Stop if seat.reaches() => Judgement {
+            verdict: Verdict::Mend,
+            bound: limits.bound(limits::EMBEDMENT_MEND),
+        },
+        _ => judged,
+    }
+}
+
+/// How far a fastening that holds by its ends stands out of the far side of the member: less than
+/// nothing where it does not come through. `None` where the member's depth is not known.
+pub fn stands_out(seat: &Seat) -> Option<Length> {
+    Some(-seat.point_cover()?)
 }
 
 /// Embedment as a share of what the rule asks: under 0.5 a stop in wet zones, under 0.8 to be

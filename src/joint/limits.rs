@@ -118,4 +118,13 @@ names! {
     BUNG_DEPTH = "bung depth",
     BUNG_PLANK = "thinnest plank for a bung",
     STOPPING_DEPTH = "stopping depth",
+    NAIL_LENGTH = "nail length",
+    LAG_PENETRATION = "lag penetration",
+    PLANK_EDGE = "distance to plank edge",
+    FRAME_EDGE = "distance to frame edge",
+    BETWEEN = "distance between fastenings",
+    OLD_HOLES = "distance to old holes",
+    PLANK_END = "distance to plank end",
+    TWO_TO = "plank for two fastenings",
+    THREE_TO = "plank for three fastenings",
 }

@@ -14,6 +14,7 @@ pub mod judge;
 mod lateral;
 pub(crate) mod limits;
 mod seat;
+pub mod spacing;
 mod timber;
 pub mod withdrawal;
 pub mod yield_limit;

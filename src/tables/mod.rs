@@ -5,6 +5,7 @@
 
 mod all;
 mod basis;
+mod bolts;
 mod bungs;
 mod drills;
 mod lead_holes;
@@ -14,11 +15,13 @@ mod nails;
 mod names;
 mod plank_rules;
 mod screws;
+mod spacing;
 mod strengths;
 mod woods;
 
 pub use all::{Cell, Column, Table};
 pub use basis::{Basis, Source, Status};
+pub use bolts::lag_root;
 pub use bungs::Bung;
 pub use drills::{Drill, Series};
 pub use lead_holes::LeadHole;
@@ -27,5 +30,6 @@ pub use metals::{Family, Fit, Fits, Metal, Range, SERIES, Verdict};
 pub use nails::{WireSystem, wire_diameter};
 pub use plank_rules::{Nearest, PlankRow, PlankRule};
 pub use screws::{GaugeSystem, Head, Screw};
+pub use spacing::{SpacingOf, spacing};
 pub use strengths::{Strength, bending_yield};
 pub use woods::{Gravity, Wood};

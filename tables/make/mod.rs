@@ -13,7 +13,7 @@ mod written;
 use std::fmt;
 
 /// The table files, without `.yaml`, in the order in which their tables are listed.
-pub const FILES: [&str; 13] = [
+pub const FILES: [&str; 14] = [
     "sources",
     "screws",
     "nails",
@@ -22,6 +22,7 @@ pub const FILES: [&str; 13] = [
     "drills",
     "bungs",
     "lead-holes",
+    "spacing",
     "plank-rules",
     "woods",
     "metals",

@@ -8,6 +8,7 @@ mod metals;
 mod nails;
 mod plank_rules;
 mod screws;
+mod spacing;
 mod strengths;
 mod withdrawal;
 mod woods;

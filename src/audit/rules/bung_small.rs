@@ -1,18 +1,20 @@
 //! # bung-small
 //!
-//! **Looks for** bungs smaller than the head under them, over wood screws.
+//! **Looks for** bungs smaller than the head under them, over wood screws, and smaller than the
+//! shank under them, over any other kind.
 //!
 //! **Why.** A head drawn into a hole too small for it crushes the hole's edge, or sits on the
 //! shoulder and holds the bung off. A bung no wider than the head does not close the bruise.
 //!
 //! Heads vary: the standard gives each gauge a largest and a smallest. Nos. 22 and 26 have none
-//! published, and nothing is said of them.
+//! published, and of them and of all other kinds only this is certain: no fastening goes into a
+//! hole narrower than its own shank.
 //!
 //! **Limits.** `bung under the head` 1/64 in under the largest head; a choice made here. The smallest
 //! head is the standard's own.
 //!
-//! **Severity.** Mend under the smallest head the standard allows: no such screw goes in, so either
-//! the hole is bruised or the record is wrong. Watch under the largest by more than the limit. Only
+//! **Severity.** Mend under the smallest head the standard allows, or under the shank: no such fastening goes in, so
+//! either the hole is bruised or the record is wrong. Watch under the largest by more than the limit. Only
 //! where a whole fastening stands.
 //!
 //! **Sources.** ASME B18.6.1, heads (public transcription). Herreshoff screw table, bungs (public
@@ -25,6 +27,7 @@ use crate::audit::situation::{self, Situation};
 use crate::audit::{Hits, Rule, Saying, Severity, Survey};
 use crate::joint::{Plug, judge, limits};
 use crate::tables::{Basis, Status};
+use crate::units::Length;
 
 pub(in crate::audit) const RULE: Rule = Rule {
     name: "bung-small",
@@ -46,9 +49,11 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
 }
 
 fn judged(of: &Situation<'_>) -> Option<Saying> {
-    let head = of.screw()?.head.as_ref()?;
     let Plug::Bung(bung) = of.fastening.plug else {
         return None;
+    };
+    let Some(head) = of.screw().and_then(|screw| screw.head.as_ref()) else {
+        return under_shank(of, bung.diameter);
     };
     let judged = judge::bung_diameter(bung.diameter, head, of.survey.limits);
     let severity = Severity::of(judged.verdict)?;
@@ -74,5 +79,23 @@ fn judged(of: &Situation<'_>) -> Option<Saying> {
     let saying = Saying::new(severity, says, remedy)
         .figure("bung_mm", bung.diameter.mm())
         .figure("head_mm", head.largest.mm());
+    Some(saying)
+}
+
+/// A bung over a head that nothing is published of.
+fn under_shank(of: &Situation<'_>, bung: Length) -> Option<Saying> {
+    let shank = of.fastening.size?.diameter()?;
+    if bung >= shank {
+        return None;
+    }
+    let says = format!(
+        "{} bung over a shank of {}",
+        of.shown(bung),
+        of.shown(shank)
+    );
+    let remedy = "take one bung out and measure; correct the record or the hole";
+    let saying = Saying::new(Severity::Mend, says, remedy)
+        .figure("bung_mm", bung.mm())
+        .figure("shank_mm", shank.mm());
     Some(saying)
 }

@@ -8,7 +8,8 @@
 //!
 //! Sizes are counted in the steps that screws are made in: from No. 14 down they are 12, 10, 9, 8.
 //! A British or metric screw is counted from the one of its own kind that is nearest in shank to
-//! the rule's. Planking outside the table is not asked.
+//! the rule's. Planking outside the table is not asked,
+//! nor are nails, rivets and bolts: no published table gives their size by the plank.
 //!
 //! **Limits.** `gauges under the rule` 2 sizes; `gauges over the rule` 3 sizes. Choices made here.
 //!

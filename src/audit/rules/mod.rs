@@ -14,6 +14,7 @@ mod bung_small;
 mod crossing_bare;
 mod crossing_short;
 mod driven_in_bad_hole;
+mod frame_crowded;
 mod frame_hole_open;
 mod gauge_off_rule;
 mod metal_unknown;
@@ -42,6 +43,7 @@ pub(super) const ALL: &[&Rule] = &[
     &thin_under_head::RULE,
     &thread_in_plank::RULE,
     &gauge_off_rule::RULE,
+    &frame_crowded::RULE,
     &bung_small::RULE,
     &bung_shallow::RULE,
     &bung_deep::RULE,

@@ -1,12 +1,15 @@
 //! # thin-under-head
 //!
-//! **Looks for** wood screws with too little plank left below the cone of the head.
+//! **Looks for** fastenings with too little plank left under the head: below the cone of a wood
+//! screw's, under the top of any other.
 //!
 //! **Why.** The plank is held by the wood between the head and the frame. Where the bung is deep
 //! and the head high, little is left, and the head pulls through.
 //!
-//! The wood is plank − depth of the bung − height of the head. Where the bung's depth, the plank
-//! or the height of the head is not known (No. 22 and No. 26 have none published), nothing is said.
+//! The wood is plank − depth of the bung − height of the head. Where no height is published, as of
+//! No. 22, of nails, rivets and bolts, it is left out: the wood can only be less, so what is told is
+//! told for certain. Where the bung's depth or the plank is not known, nothing is said. A trunnel has
+//! no head.
 //!
 //! **Limits.** `wood under the head for mend` 0.25 of the plank; `wood under the head for watch` 0.4.
 //! Choices made here; no published figure is known.
@@ -20,7 +23,7 @@
 
 use crate::audit::situation::{self, Situation};
 use crate::audit::{Hits, Rule, Saying, Severity, Survey};
-use crate::joint::{judge, limits};
+use crate::joint::{Kind, judge, limits};
 use crate::tables::{Basis, Status};
 use crate::units::Length;
 
@@ -41,12 +44,17 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
 
 fn judged(of: &Situation<'_>) -> Option<Saying> {
     let seat = of.seat().filter(|_| of.is_relied_on())?;
-    let wood = seat.wood_below_cone()?;
+    if of.fastening.kind == Kind::Trunnel {
+        return None;
+    }
+    let cone = seat.wood_below_cone();
+    let wood = cone.unwrap_or(seat.wood_under_head());
     let severity = Severity::of(judge::under_head(wood, seat.plank, of.survey.limits).verdict)?;
     let plank = of.shown(seat.plank);
     let says = if wood > Length::ZERO {
+        let most = if cone.is_some() { "" } else { "at most " };
         format!(
-            "{} of wood under the head in a {plank} plank",
+            "{most}{} of wood under the head in a {plank} plank",
             of.shown(wood)
         )
     } else {

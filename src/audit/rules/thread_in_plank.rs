@@ -8,7 +8,8 @@
 //! The thread is two thirds of an American screw, at least four shanks of it, and 0.6 of a British
 //! or metric one. What of it does not find room in the frame is in the plank. Screws of the planking
 //! table keep within the limit but for one: the No. 6 in 3/8 in plank under stopping, whose thread
-//! cannot be shorter than four shanks.
+//! cannot be shorter than four shanks. Of lag screws no length of thread is on record here; no other
+//! kind has one to draw by.
 //!
 //! **Limits.** `thread in the plank` 1/3 of the wood under the head. A choice made here.
 //!

@@ -1,4 +1,4 @@
-//! Screws, wire gauges, bungs and pilot holes.
+//! Screws, wire gauges, bolts, bungs, spacing and pilot holes.
 
 use super::super::value::Value;
 use super::{Fault, Reader};
@@ -46,6 +46,28 @@ pub fn wire(r: &mut Reader) -> Result<String, Fault> {
     Ok(format!(
         "(WireSystem::{system}, {number}, {diameter}, {})",
         r.basis("diameter")?
+    ))
+}
+
+pub fn bolt(r: &mut Reader) -> Result<String, Fault> {
+    Ok(format!(
+        "Bolt {{ nominal: {}, lag_root: {} }}",
+        r.need("nominal")?,
+        r.need("lag root")?
+    ))
+}
+
+pub fn spacing(r: &mut Reader) -> Result<String, Fault> {
+    let (first, second) = match r.table.name.as_str() {
+        "spacing" => ("bored", "not bored"),
+        _ => ("softwood", "hardwood"),
+    };
+    Ok(format!(
+        "Spacing {{ distance: {}, diameters: [{}, {}], basis: {} }}",
+        r.need("distance")?,
+        r.need(first)?,
+        r.need(second)?,
+        r.basis(first)?
     ))
 }
 

@@ -17,7 +17,7 @@ type Each = fn(&mut Reader) -> Result<String, Fault>;
 
 /// Which tables are typed: the Rust file, the static in it, the type of its rows, the table, and
 /// what makes a row.
-const TYPED: [(&str, &str, &str, &str, Each); 15] = [
+const TYPED: [(&str, &str, &str, &str, Each); 18] = [
     ("screws", "AMERICAN", "Screw", "screws", fastenings::screw),
     (
         "screws",
@@ -42,6 +42,21 @@ const TYPED: [(&str, &str, &str, &str, Each); 15] = [
         length,
     ),
     ("nails", "WIRES", "Wire", "wire-gauges", fastenings::wire),
+    ("bolts", "BOLTS", "Bolt", "bolts", fastenings::bolt),
+    (
+        "spacing",
+        "SMALL",
+        "Spacing",
+        "spacing",
+        fastenings::spacing,
+    ),
+    (
+        "spacing",
+        "LARGE",
+        "Spacing",
+        "spacing-large",
+        fastenings::spacing,
+    ),
     ("bungs", "BUNGS", "Bung", "bungs", fastenings::bung),
     (
         "lead_holes",
