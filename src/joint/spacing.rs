@@ -162,23 +162,21 @@ impl Field {
     fn of(room: &Room, diameter: Length, count: u8, limits: &Limits) -> Result<Self, Cramped> {
         let lines = diameter * i64::from(count.saturating_sub(1));
         let edges = by(limits::PLANK_EDGE, diameter, limits) * 2;
-        let needs = edges + lines;
+        let needs = match room.along {
+            Along::Sided(_) => edges + lines,
+            // A diameter between each of the one side and its neighbours of the other.
+            Along::HoodEnd { .. } => edges + diameter * halves(count),
+        };
         if room.width < needs {
             return Err(Cramped::Plank(needs));
         }
-        let field = Self::roughly(room, diameter, count, limits);
         if let Along::Sided(siding) = room.along {
             let needs = by(limits::FRAME_EDGE, diameter, limits) * 2 + lines;
             if siding < needs {
                 return Err(Cramped::Member(needs));
             }
-        } else if field.highest - field.lowest < lines {
-            // What the other side takes is wanting on this.
-            return Err(Cramped::Plank(
-                needs + (lines - (field.highest - field.lowest)),
-            ));
         }
-        Ok(field)
+        Ok(Self::roughly(room, diameter, count, limits))
     }
 
     /// The same without asking whether they all have room.
@@ -200,7 +198,7 @@ impl Field {
                 let end = limits.bound(limits::PLANK_END).length();
                 let gaps = i64::from(count.saturating_sub(1));
                 // Half a step is left at the bottom on the one side, at the top on the other.
-                let stagger = (highest - lowest).share(1, (2 * gaps + 1).max(2));
+                let stagger = (highest - lowest).share(1, halves(count));
                 let (lower, upper) = match starboard {
                     true => (stagger, Length::ZERO),
                     false => (Length::ZERO, stagger),
@@ -298,6 +296,11 @@ impl Search {
                 .iter()
                 .all(|(at, clear)| is_apart(new, *at, *clear))
     }
+}
+
+/// How many half steps there are over the height of a hood end, both sides taken together.
+fn halves(count: u8) -> i64 {
+    (2 * i64::from(count) - 1).max(2)
 }
 
 fn distance(a: Position, b: Position) -> Length {
@@ -433,7 +436,7 @@ mod tests {
             prop_assert_eq!(port.is_ok(), starboard.is_ok());
             for one in port.iter().flatten() {
                 for other in starboard.iter().flatten() {
-                    prop_assert!(2 * (one.up - other.up).nm().abs() + 8 >= diameter.nm());
+                    prop_assert!((one.up - other.up).nm().abs() + 8 >= diameter.nm());
                 }
             }
         }
