@@ -10,6 +10,7 @@ mod finding;
 mod hits;
 mod holding;
 mod limits;
+mod lots;
 mod rule;
 mod rules;
 mod situation;

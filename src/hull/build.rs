@@ -70,6 +70,7 @@ impl Hull {
                     metal,
                     place,
                     area,
+                    is_anode,
                 },
         } in parts.hardware
         {
@@ -79,6 +80,7 @@ impl Hull {
                 metal,
                 crossings,
                 area,
+                is_anode,
                 origin,
             });
         }

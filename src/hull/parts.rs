@@ -53,6 +53,8 @@ pub struct Hardware {
     pub crossings: Vec<CrossingId>,
     /// How much of it faces the water or the wood.
     pub area: Option<Area>,
+    /// Whether it is an anode, there to be eaten.
+    pub is_anode: bool,
     /// Where it was written.
     pub origin: Origin,
 }
@@ -99,4 +101,6 @@ pub struct HardwareParts {
     pub place: Places,
     /// How much of it there is.
     pub area: Option<Area>,
+    /// Whether it is an anode, there to be eaten.
+    pub is_anode: bool,
 }

@@ -76,6 +76,24 @@ impl Couple {
         })
     }
 
+    /// The same two metals with the stainless in its other state; `None` where none of them is
+    /// stainless or the series does not tell them apart then.
+    pub fn in_other_state(&self) -> Option<Self> {
+        let other = match self.stainless? {
+            Stainless::Active => Stainless::Passive,
+            Stainless::Passive => Stainless::Active,
+        };
+        Self::in_state(self.eaten, self.spared, Some(other))
+    }
+
+    /// Whether the eaten one is of those that do not last: iron, steel, aluminium, brass.
+    pub const fn eats_what_goes_soon(&self) -> bool {
+        matches!(
+            self.eaten.family,
+            Family::Iron | Family::Steel | Family::Aluminium | Family::Brass
+        )
+    }
+
     /// Side by side in one crossing. From the limit up, midpoint to midpoint: a stop under water
     /// where iron, steel, aluminium or brass is eaten that is counted on to hold, else to be
     /// mended under water and about the waterline, to be watched elsewhere. Where only the far
@@ -83,15 +101,11 @@ impl Couple {
     pub fn together(&self, zone: Zone, eaten_relied_on: bool, limits: &Limits) -> Judgement {
         let bound = limits.bound(limits::DISSIMILAR);
         let apart = self.mid >= bound.volts();
-        let soon = matches!(
-            self.eaten.family,
-            Family::Iron | Family::Steel | Family::Aluminium | Family::Brass
-        );
-        let grave = zone == Zone::Underwater && soon && eaten_relied_on;
+        let grave = zone == Zone::Underwater && self.eats_what_goes_soon() && eaten_relied_on;
         judge::judge(
             [
                 (Verdict::Stop, bound, apart && grave),
-                (Verdict::Mend, bound, apart && is_washed(zone)),
+                (Verdict::Mend, bound, apart && zone.is_washed()),
                 (Verdict::Watch, bound, apart || self.worst >= bound.volts()),
             ],
             bound,
@@ -102,18 +116,15 @@ impl Couple {
     /// water reaches both.
     pub fn neighbouring(&self, zones: [Zone; 2], limits: &Limits) -> Judgement {
         let bound = limits.bound(limits::DISSIMILAR);
-        let missed = self.mid >= bound.volts() && zones.into_iter().all(is_washed);
+        let missed = self.mid >= bound.volts() && zones.into_iter().all(Zone::is_washed);
         judge::judge([(Verdict::Watch, bound, missed)], bound)
     }
 }
 
-/// Whether the water she floats in reaches the wood there.
-const fn is_washed(zone: Zone) -> bool {
-    matches!(zone, Zone::Underwater | Zone::WindAndWater)
-}
-
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
 
     fn couples(one: &str, other: &str) -> Vec<(String, String, String)> {
@@ -153,6 +164,29 @@ mod tests {
         let active = couple("316 stainless steel", "0.125 V", "0.21 V");
         let passive = couple("silicon bronze", "0.22 V", "0.29 V");
         assert_eq!(couples("316", "silicon bronze"), [active, passive]);
+    }
+
+    proptest! {
+        /// Of any two metals of the series: the other way round is the same couple, the eaten one
+        /// is the lower, the worst is never under the middle; a metal and itself are none.
+        #[test]
+        fn differences_are_symmetric(
+            one in 0..Metal::all().len(),
+            other in 0..Metal::all().len(),
+        ) {
+            let (one, other) = (&Metal::all()[one], &Metal::all()[other]);
+            prop_assert_eq!(couples(one.name, other.name), couples(other.name, one.name));
+            prop_assert_eq!(couples(one.name, one.name), []);
+            for couple in Couple::of(one, other) {
+                let middle = |metal: &Metal| match (couple.stainless, metal.passive) {
+                    (Some(Stainless::Passive), Some(passive)) => passive.midpoint(),
+                    _ => metal.potential.unwrap().midpoint(),
+                };
+                prop_assert!(middle(couple.eaten) < middle(couple.spared));
+                prop_assert_eq!(middle(couple.spared) - middle(couple.eaten), couple.mid);
+                prop_assert!(couple.worst >= couple.mid);
+            }
+        }
     }
 
     #[test]

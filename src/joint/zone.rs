@@ -36,6 +36,11 @@ impl Zone {
         matches!(self, Self::Underwater | Self::WindAndWater | Self::Deck)
     }
 
+    /// Whether the water she floats in reaches the wood there.
+    pub const fn is_washed(self) -> bool {
+        matches!(self, Self::Underwater | Self::WindAndWater)
+    }
+
     /// What the table thinks of a metal as a fastening here, in sea water.
     pub const fn fit(self, metal: &'static Metal) -> &'static Fit {
         match self {

@@ -145,10 +145,12 @@ fn magnitude(value: &Value) -> Option<f64> {
 
 /// Words that must stand in a column of another table.
 fn refers(table: &Table, tables: &[Table], faults: &mut Vec<Fault>) {
-    const REFERS: [(&str, &str, &str, &str); 3] = [
+    const REFERS: [(&str, &str, &str, &str); 5] = [
         ("strengths", "metal", "metals", "name"),
         ("metals", "fits", "metal-fits", "metals"),
         ("metal-rates", "metal", "metals", "name"),
+        ("metal-rates-steel", "metals", "metals", "name"),
+        ("metal-couples", "stands for", "metals", "name"),
     ];
     for (_, from, to, column) in REFERS.iter().filter(|law| law.0 == table.name) {
         let known: Vec<&str> = tables
@@ -159,8 +161,11 @@ fn refers(table: &Table, tables: &[Table], faults: &mut Vec<Fault>) {
             .map(|cell| cell.text.as_str())
             .collect();
         for row in &table.rows {
-            let word = table.cell(row, from).map(|cell| cell.text.as_str());
-            if let Some(word) = word.filter(|word| !known.contains(word)) {
+            let words = table.cell(row, from).map(|cell| cell.text.split("; "));
+            for word in words.into_iter().flatten() {
+                if known.contains(&word) {
+                    continue;
+                }
                 let says = format!("`{from}`: there is no `{word}` in the table {to}");
                 faults.push(table.fault(row, says));
             }
@@ -171,7 +176,7 @@ fn refers(table: &Table, tables: &[Table], faults: &mut Vec<Fault>) {
 /// Laws that only some tables have: pairs of columns in order, and figures that another figure of
 /// the same row must agree with.
 fn own_law(table: &Table, faults: &mut Vec<Fault>) {
-    const NOT_OVER: [(&str, &str, &str); 15] = [
+    const NOT_OVER: [(&str, &str, &str); 16] = [
         ("screws", "head smallest", "head largest"),
         ("screws", "root", "standard root"),
         ("screws", "standard root", "shank"),
@@ -187,6 +192,7 @@ fn own_law(table: &Table, faults: &mut Vec<Fault>) {
         ("lead-holes", "soft", "hard"),
         ("strengths", "yield", "tensile"),
         ("bending-yield-steel", "from", "to"),
+        ("coatings", "any one", "average"),
     ];
     /// Where two printings of one hole stand side by side, they are one drill step apart at most.
     const NEAR: [(&str, &str, &str); 3] = [

@@ -10,5 +10,6 @@ mod plank_rules;
 mod screws;
 mod spacing;
 mod strengths;
+mod wastage;
 mod withdrawal;
 mod woods;

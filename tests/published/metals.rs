@@ -1,7 +1,8 @@
 //! The galvanic series: flowing sea water, ranges against the saturated calomel electrode
 //! (Australasian Corrosion Association).
 
-use refasten::tables::{Family, Metal, Range};
+use refasten::audit::Rule;
+use refasten::tables::{Family, Metal, Range, Table};
 
 use super::cells::near;
 
@@ -138,4 +139,22 @@ fn misprints_and_guesses_stay_out() {
     assert!(Metal::find("titanium").is_err());
     let bronze = Metal::find("bronze").unwrap_err();
     assert!(bronze.help.unwrap().contains("silicon bronze"));
+}
+
+/// An anode supplier's page (read): against silver/silver chloride, wood from -550 to -600 mV,
+/// steel from -800. They exclude each other. What the rule says of anodes is what the table says.
+#[test]
+fn what_protects_steel_is_outside_the_band_of_wood() {
+    let table = Table::find("protection").unwrap();
+    let of = |what: &str| {
+        let mut rows = table.rows.iter();
+        let row = rows.find(|row| row[0].text == what).unwrap();
+        (row[1].text, row[2].text)
+    };
+    let ((from, to), (steel, _)) = (of("wooden hull"), of("steel"));
+    assert_eq!((from, to, steel), ("-550", "-600", "-800"));
+    let page = Rule::find("mixed-metals").unwrap();
+    assert!(page.file.contains(&format!("{from} to {to} mV (silver")));
+    assert!(page.file.contains(&format!("steel's from {steel} mV")));
+    assert!(to.parse::<i32>().unwrap() > steel.parse::<i32>().unwrap());
 }

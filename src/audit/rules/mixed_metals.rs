@@ -9,16 +9,43 @@
 //! the faster the further they stand apart and the less there is of it. New bronze screws among
 //! old steel have lost boats: the steel goes, and the wood round it.
 //!
-//! All potentials are of one series, that of flowing sea water, against the saturated calomel
-//! electrode; two series are never mixed. Two figures are told: from midpoint to midpoint of the
-//! metals' ranges, which judges, and the worst, from far end to far end. Stainless has two
-//! potentials, with oxygen at its skin (passive) or shut off from it (active); the worse judges,
-//! and the finding says which. Galvanised steel is judged by the steel: the zinc goes first and
-//! spares it meanwhile, but nobody can see how much is left.
+//! All potentials are of one series, corrosion potentials in flowing sea water against the
+//! saturated calomel electrode (Australasian Corrosion Association); two series are never mixed.
+//! Two figures are told: from midpoint to midpoint of the metals' ranges, which judges, and the
+//! worst, from far end to far end. Stainless has two potentials, with oxygen at its skin (passive)
+//! or shut off from it (active); both are told, and the worse judges. Galvanised steel is judged by
+//! the steel: the zinc goes first and spares it meanwhile, but nobody can see how much is left.
+//!
+//! Iron left in beside bronze and iron that she counts on are eaten alike. Counted on, it is a stop:
+//! what holds the plank is going. Left in, it holds nothing more, but its rust stains and softens
+//! the wood that the bronze holds in, so it is to be mended and not to stop her.
 //!
 //! Never told: a metal against itself, zinc and galvanised steel against steel and iron, two
 //! grades of stainless (the two states of either lie further apart than the grades do), an anode
-//! of zinc (it is there to be eaten), and metals that are not known, which `metal-unknown` tells.
+//! as something eaten (it is there for that), and metals that are not known, which `metal-unknown`
+//! tells.
+//!
+//! **Surfaces.** `surfaces about 10 : 1` is the metal that is spared to the metal that is eaten, in
+//! the order they are named: the more there is of the one and the less of the other, the faster it
+//! goes. It is worked from the kind, size and head of the fastenings in the crossing and the
+//! `area` of hardware, shared out among the crossings it lies on, and told by steps of 1, 2, 5 and
+//! 10. Where a size or an area is not known, or one is broken off, it is left out.
+//!
+//! **Losses.** A millimetre a year is told only where a couple like it was measured: metals beside
+//! stainless steel, in sea water. The nearest published metal and ratio are taken and named;
+//! bronze, of which nothing was found, by copper. An order of magnitude, no forecast: wood slows it,
+//! a crevice or stray current does not. No formula fills what was not measured, for the usual one
+//! misses those figures by up to twice.
+//!
+//! **Anodes and bonding.** Hardware that is an anode (`anode: yes`, and zinc unless you say no) is
+//! told as well. Current that protects a metal makes alkali at its face, and alkali takes the wood
+//! round it apart, whatever else it does. Whether a wooden hull should have them is disputed. Some
+//! fit them and bond the metal under water: bronze wants -550 mV at least (silver/silver chloride),
+//! and the band for a wooden hull is -550 to -600, so a hull of bronze can be kept in it. Some fit
+//! none and bond nothing, and point to pulped wood round stern gear with too many zincs. Steel
+//! wants -800 mV, which lies outside the band for wood: no setting does for both. The one way asks
+//! for a half-cell and somebody who reads it, the other for metals that need no protection. This
+//! program takes neither side.
 //!
 //! **Limits.** `dissimilar difference` 0.20 V. It is a screening level for yachts under water, not a
 //! standard, and was printed beside another series than this one. The series is of sea water: in
@@ -29,21 +56,26 @@
 //! about the waterline, as where left-in steel, bronze or a strap is eaten; watch elsewhere. Watch
 //! as well where only the worst figure comes to 0.20 V. Neighbouring crossings: watch, where the
 //! water reaches both and neither is already told for the same two metals; it is told where the
-//! eaten one stands.
+//! eaten one stands. An anode: watch. Surfaces and losses change no severity.
 //!
 //! **Sources.** Australasian Corrosion Association, potentials in flowing sea water (read;
-//! differences derived). The yacht galvanic chart for the 0.20 V (read). USCG NVIC 7-95, 3-E: avoid
-//! unlike metals close together (public transcription). Series disagree: MIL-STD-889B has lead
+//! differences derived). The yacht galvanic chart for the 0.20 V (read). Euro Inox, Materials and
+//! Applications Vol. 10, for the losses (public transcription; which surface comes first in its
+//! ratios is inferred). USCG NVIC 7-95, 3-E: avoid unlike metals close together (public
+//! transcription); its 4-G on too many zincs is from memory. Baker, on alkali at any cathode in wet
+//! wood (read in abstracts). An anode supplier's page for the potentials of protection (read). No
+//! anodes at all: owners' and builders' accounts (read). Series disagree: MIL-STD-889B has lead
 //! eaten beside steel, and Monel beside silicon bronze.
 //!
 //! **What to do.** Draw the one or the other and go on in one metal, at least through all of a plank
-//! under water. A few eaten ones left in: draw them if they come, or look again next winter.
+//! under water. A few eaten ones left in: draw them if they come, or look again next winter. Round
+//! an anode's metal: probe the wood, look for a white crust; practitioners rinse it with weak
+//! vinegar.
 
-use std::collections::BTreeMap;
-
+use crate::audit::lots::{Lot, lots, lying};
 use crate::audit::{At, Hits, Rule, Saying, Severity, Survey};
-use crate::hull::{CrossingId, Hardware};
-use crate::joint::{Couple, Judgement, Stainless, Zone, limits};
+use crate::hull::{Hardware, Water};
+use crate::joint::{AreaRatio, Couple, Judgement, Stainless, Zone, beside_stainless, limits};
 use crate::tables::{Basis, Family, Metal, Status};
 
 pub(in crate::audit) const RULE: Rule = Rule {
@@ -57,7 +89,14 @@ pub(in crate::audit) const RULE: Rule = Rule {
             Status::Derived,
             "differences of midpoints and of far ends",
         ),
+        Basis::on(
+            "EIX",
+            Status::Transcribed,
+            "Tables 2 and 5, losses beside stainless",
+        ),
         Basis::on("NVIC", Status::Transcribed, "3-E"),
+        Basis::on("BAK", Status::Read, "alkali at any cathode in wet wood"),
+        Basis::on("anode supplier", Status::Read, "potentials of protection"),
         Basis::on(
             "889B",
             Status::Transcribed,
@@ -67,25 +106,16 @@ pub(in crate::audit) const RULE: Rule = Rule {
     check,
 };
 
-/// All of one metal that is in a crossing.
-#[derive(Clone, Copy)]
-struct Lot<'s> {
-    metal: &'static Metal,
-    /// What it is, where it is not fastenings.
-    hardware: Option<&'s str>,
-    /// How many fastenings.
-    count: usize,
-    /// Whether any of them is counted on to hold.
-    relied_on: bool,
-}
-
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     let lying = lying(survey);
     let several = couples_anywhere(survey);
     for at in survey.crossings() {
         let here = lots(survey, &at);
-        let pieces = lying.get(&at.crossing.id).into_iter().flatten();
-        let pieces = pieces.filter_map(|piece| Lot::of_hardware(piece));
+        let pieces = lying.get(&at.crossing.id).into_iter().flatten().copied();
+        for anode in pieces.clone().filter(|piece| piece.is_anode) {
+            hits.at(at.crossing.id, 0, alkali(anode));
+        }
+        let pieces = pieces.filter_map(Lot::of_hardware);
         for (n, lot) in here.iter().enumerate() {
             for other in here.iter().skip(n + 1).copied().chain(pieces.clone()) {
                 together(survey, hits, &at, *lot, other);
@@ -117,72 +147,6 @@ fn couples_anywhere(survey: &Survey<'_>) -> bool {
         .any(|(one, other)| worst(one, other, judged).is_some())
 }
 
-/// The other metal that lies on each crossing.
-fn lying<'s>(survey: &'s Survey<'_>) -> BTreeMap<CrossingId, Vec<&'s Hardware>> {
-    let mut lying: BTreeMap<_, Vec<_>> = BTreeMap::new();
-    for piece in &survey.hull.hardware {
-        for crossing in &piece.crossings {
-            lying.entry(*crossing).or_default().push(piece);
-        }
-    }
-    lying
-}
-
-/// The metals of a crossing's fastenings.
-fn lots<'s>(survey: &Survey<'_>, at: &At<'_>) -> Vec<Lot<'s>> {
-    let mut lots: Vec<Lot<'s>> = Vec::new();
-    for hole in at.holes.iter().filter(|hole| hole.has_metal()) {
-        let Some(metal) = survey
-            .fastening(hole)
-            .metal
-            .filter(|metal| is_judged(metal))
-        else {
-            continue;
-        };
-        let relied_on = hole.is_relied_on();
-        match lots.iter_mut().find(|lot| lot.is(metal)) {
-            Some(lot) => {
-                lot.count += 1;
-                lot.relied_on |= relied_on;
-            }
-            None => lots.push(Lot {
-                metal,
-                hardware: None,
-                count: 1,
-                relied_on,
-            }),
-        }
-    }
-    lots
-}
-
-/// Zinc is an anode: there to be eaten.
-fn is_judged(metal: &Metal) -> bool {
-    metal.family != Family::Zinc
-}
-
-impl<'s> Lot<'s> {
-    fn of_hardware(piece: &'s Hardware) -> Option<Self> {
-        Some(Self {
-            metal: piece.metal.filter(|metal| is_judged(metal))?,
-            hardware: Some(&piece.what),
-            count: 0,
-            relied_on: false,
-        })
-    }
-
-    fn is(&self, metal: &Metal) -> bool {
-        std::ptr::eq(self.metal, metal)
-    }
-
-    fn name(&self) -> String {
-        match self.hardware {
-            Some(what) => format!("{} ({what})", self.metal.name),
-            None => self.metal.name.to_owned(),
-        }
-    }
-}
-
 /// The worst couple of two metals by a judgement; `None` where there is nothing to say.
 fn worst(
     one: &'static Metal,
@@ -208,19 +172,37 @@ fn together(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, one: Lot<'_>,
         true => (one, other),
         false => (other, one),
     };
-    let says = format!(
+    // The same two metals with iron left in and with iron counted on differ in this alone.
+    let held_by = match (severity, eaten.hardware) {
+        (Severity::Stop, None) => ", counted on to hold,",
+        (Severity::Mend, None) if couple.eats_what_goes_soon() && !eaten.relied_on => {
+            ", no longer counted on,"
+        }
+        _ => "",
+    };
+    let areas = spared.area.zip(eaten.area);
+    let ratio = areas.and_then(|(spared, eaten)| AreaRatio::of(spared, eaten));
+    let mut says = format!(
         "{} beside {}: {}",
         spared.name(),
         eaten.name(),
-        told(&couple)
+        told(&couple, held_by)
     );
-    let remedy = match (severity, eaten.hardware, spared.hardware) {
-        (Severity::Watch, Some(what), _) => format!("look at the {what} where it lies on the wood"),
-        (Severity::Watch, None, _) => look_at(eaten.metal),
-        (_, Some(what), _) | (_, None, Some(what)) => {
-            format!("take the {what} off, or fasten here in its metal")
-        }
-        (_, None, None) => "draw the one or the other and go on in one metal".to_owned(),
+    says += &in_its_other_state(&couple);
+    if let Some(ratio) = ratio {
+        says += &format!("; surfaces about {ratio}");
+    }
+    let saying = Saying::new(severity, says, remedy(severity, &eaten, &spared, held_by));
+    let saying = figures(saying, &couple);
+    let saying = match ratio {
+        Some(ratio) => with_loss(
+            survey,
+            at.crossing.zone,
+            &couple,
+            ratio,
+            saying.figure("area_ratio", ratio.value()),
+        ),
+        None => saying,
     };
     // Where hardware is eaten, the fastenings that eat it are what is to be looked at.
     let concerned = if eaten.hardware.is_some() {
@@ -228,11 +210,91 @@ fn together(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, one: Lot<'_>,
     } else {
         eaten
     };
-    hits.at(
-        at.crossing.id,
-        concerned.count,
-        saying(severity, says, remedy, &couple),
+    hits.at(at.crossing.id, concerned.count, saying);
+}
+
+/// What to do about one metal that eats another.
+fn remedy(severity: Severity, eaten: &Lot<'_>, spared: &Lot<'_>, held_by: &str) -> String {
+    match (severity, eaten.hardware, spared.hardware) {
+        (Severity::Watch, Some(what), _) => format!("look at the {what} where it lies on the wood"),
+        (Severity::Watch, None, _) => look_at(eaten.metal),
+        (_, Some(what), _) | (_, None, Some(what)) => {
+            format!("take the {what} off, or fasten here in its metal")
+        }
+        (Severity::Mend, None, None) if !held_by.is_empty() => format!(
+            "draw the old {} where it comes; what stays, look at again next haul-out",
+            word(eaten.metal)
+        ),
+        (_, None, None) => "draw the one or the other and go on in one metal".to_owned(),
+    }
+}
+
+/// What the couple is where oxygen is the other way with the stainless, if there is any in it.
+fn in_its_other_state(couple: &Couple) -> String {
+    let Some(other) = couple.in_other_state() else {
+        return String::new();
+    };
+    let there = match other.stainless {
+        Some(Stainless::Passive) => "where it does",
+        _ => "where it does not",
+    };
+    if std::ptr::eq(other.eaten, couple.eaten) {
+        return format!("; {} {there}", other.mid);
+    }
+    format!("; the {} {there}, {}", word(other.eaten), other.mid)
+}
+
+/// Adds what was measured of a couple like it, under water or at the waterline of a boat on salt
+/// water. The ratio is of the spared metal to the eaten.
+fn with_loss(
+    survey: &Survey<'_>,
+    zone: Zone,
+    couple: &Couple,
+    ratio: AreaRatio,
+    mut saying: Saying,
+) -> Saying {
+    if survey.hull.water != Water::Salt || !zone.is_washed() {
+        return saying;
+    }
+    // The stainless eats in its passive state, be that the worse of the two or not.
+    let other = couple.in_other_state();
+    let turned = other.as_ref().map(|other| {
+        let same = std::ptr::eq(other.eaten, couple.eaten);
+        if same { ratio } else { ratio.turned() }
+    });
+    let loss =
+        beside_stainless(couple, ratio).or_else(|| beside_stainless(other.as_ref()?, turned?));
+    let Some(loss) = loss else {
+        return saying;
+    };
+    let ((over, under), span) = (loss.ratio, span(loss.low, loss.high));
+    saying.says += &format!(
+        "; beside stainless at {over} : {under} {} lost {span} a year, to an order of magnitude (Euro Inox)",
+        loss.partner
     );
+    saying
+        .figure("rate_mm_per_year_low", loss.low)
+        .figure("rate_mm_per_year_high", loss.high)
+}
+
+/// `1 mm`, `1.1 to 2.1 mm`.
+fn span(low: f64, high: f64) -> String {
+    if low < high {
+        format!("{low} to {high} mm")
+    } else {
+        format!("{low} mm")
+    }
+}
+
+/// What an anode may do to the wood.
+fn alkali(anode: &Hardware) -> Saying {
+    let metal = anode.metal.map_or("anode", |metal| metal.name);
+    let says = format!(
+        "{metal} ({}) is an anode: the wood round the metal it protects may be softened by alkali; the band published for wood is -550 to -600 mV (silver/silver chloride), and steel's from -800 mV lies outside it",
+        anode.what
+    );
+    let remedy = "probe the wood round what it protects, and take the potential with a half-cell before you add or take away";
+    Saying::new(Severity::Watch, says, remedy)
 }
 
 /// Tells each metal of a crossing that is eaten by one in a neighbouring crossing, once a pair.
@@ -268,9 +330,9 @@ fn beside_others(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, here: &[
     }
     for (mine, couple) in pairs {
         let (spared, eaten) = (couple.spared.name, mine.metal.name);
-        let says = format!("{spared} next to {eaten}: {}", told(&couple));
-        let saying = saying(Severity::Watch, says, look_at(mine.metal), &couple);
-        hits.at(id, mine.count, saying);
+        let says = format!("{spared} next to {eaten}: {}", told(&couple, ""));
+        let saying = Saying::new(Severity::Watch, says, look_at(mine.metal));
+        hits.at(id, mine.count, figures(saying, &couple));
     }
 }
 
@@ -287,7 +349,9 @@ fn look_at(eaten: &Metal) -> String {
     format!("draw a fastening of {} and look at its shank", word(eaten))
 }
 
-fn told(couple: &Couple) -> String {
+/// Which is eaten, and by how much they differ; `held_by` is whether it is counted on, where that
+/// tells two findings apart.
+fn told(couple: &Couple, held_by: &str) -> String {
     let while_so = match (couple.stainless, couple.eaten.family) {
         (None, _) => "",
         (Some(_), Family::Stainless) => " where oxygen does not reach it",
@@ -295,15 +359,15 @@ fn told(couple: &Couple) -> String {
         (Some(Stainless::Active), _) => " where oxygen does not reach the stainless",
     };
     format!(
-        "the {} is eaten{while_so}, {} apart (worst {})",
+        "the {}{held_by} is eaten{while_so}, {} apart (worst {})",
         word(couple.eaten),
         couple.mid,
         couple.worst
     )
 }
 
-fn saying(severity: Severity, says: String, remedy: String, couple: &Couple) -> Saying {
-    Saying::new(severity, says, remedy)
+fn figures(saying: Saying, couple: &Couple) -> Saying {
+    saying
         .figure("mid_v", couple.mid.volts())
         .figure("worst_v", couple.worst.volts())
 }

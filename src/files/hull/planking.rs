@@ -5,6 +5,7 @@ use std::str::FromStr;
 use super::{Given, PerCrossing, Piece, Reader, Text, read};
 use crate::hull::{Block, HardwareParts, JointKind, Mark, Placed, Places, ZoneRule};
 use crate::joint::Zone;
+use crate::tables::Family;
 use crate::text::{Fault, Misread, words};
 use crate::units::Area;
 
@@ -43,6 +44,7 @@ crate::record! {
         metal: Text = "metal",
         place: Text = "place",
         area: Text = "area",
+        anode: Text = "anode",
     }
 }
 
@@ -183,6 +185,11 @@ pub(super) fn hardware(
     let place: Option<Places> = fields.need("place", &raw.place);
     let metal = fields.metal(&raw.metal);
     let area: Option<Area> = fields.maybe("area", &raw.area);
+    // Zinc lies on planking for nothing else.
+    let is_anode = match fields.maybe::<YesNo>("anode", &raw.anode) {
+        Some(anode) => anode == YesNo::Yes,
+        None => metal.is_some_and(|metal| metal.family == Family::Zinc),
+    };
     Some(Placed {
         origin: piece.origin,
         is: HardwareParts {
@@ -190,6 +197,7 @@ pub(super) fn hardware(
             metal,
             place: place?,
             area,
+            is_anode,
         },
     })
 }

@@ -1,5 +1,6 @@
 //! Writes the tables that the arithmetic uses as rows of their own types.
 
+mod corrosion;
 mod drills;
 mod fastenings;
 mod limits;
@@ -17,7 +18,7 @@ type Each = fn(&mut Reader) -> Result<String, Fault>;
 
 /// Which tables are typed: the Rust file, the static in it, the type of its rows, the table, and
 /// what makes a row.
-const TYPED: [(&str, &str, &str, &str, Each); 18] = [
+const TYPED: [(&str, &str, &str, &str, Each); 22] = [
     ("screws", "AMERICAN", "Screw", "screws", fastenings::screw),
     (
         "screws",
@@ -94,6 +95,34 @@ const TYPED: [(&str, &str, &str, &str, Each); 18] = [
         "Band",
         "bending-yield-steel",
         metals::steel_band,
+    ),
+    (
+        "corrosion",
+        "IN_THE_SEA",
+        "InTheSea",
+        "metal-rates",
+        corrosion::in_the_sea,
+    ),
+    (
+        "corrosion",
+        "RATES",
+        "Row",
+        "metal-rates-steel",
+        corrosion::rate,
+    ),
+    (
+        "corrosion",
+        "COATINGS",
+        "Coating",
+        "coatings",
+        corrosion::coating,
+    ),
+    (
+        "couples",
+        "COUPLES",
+        "MeasuredCouple",
+        "metal-couples",
+        corrosion::couple,
     ),
     ("limits", "LIMITS", "Limit", "limits", limits::limit),
 ];
