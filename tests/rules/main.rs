@@ -7,6 +7,7 @@
 //! every audit is 2026-11-01.
 
 mod counting;
+mod couples;
 mod whole_boats;
 
 use std::fs;
