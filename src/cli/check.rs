@@ -6,9 +6,10 @@ use clap::Args;
 use serde_json::json;
 
 use super::folder::say_waiting;
-use super::{Desk, Ended, Format, Stopped};
-use crate::files::{LOG_FILE, MENDED_FILE, Mending};
+use super::{Desk, Ended, Format, Globals, Stopped};
+use crate::files::{Boat, LOG_FILE, MENDED_FILE, Mending};
 use crate::show::check as show;
+use crate::units::Day;
 
 /// Read the boat's files and tell everything that is wrong with them
 ///
@@ -31,11 +32,11 @@ impl Check {
         }
         match desk.globals.format {
             Format::Text => {
-                let (boat, _) = desk.globals.read_boat()?;
+                let (boat, _) = whole_boat(desk.globals)?;
                 show::text(desk.out, &boat.hull, &boat.book)?;
                 Ok(Ended::Done)
             }
-            Format::Json => match desk.globals.read_boat() {
+            Format::Json => match whole_boat(desk.globals) {
                 Ok((boat, _)) => {
                     show::json(desk.out, Ok((&boat.hull, &boat.book)))?;
                     Ok(Ended::Done)
@@ -92,5 +93,16 @@ impl Check {
             mending.put_in_place()?;
         }
         Ok(Ended::Done)
+    }
+}
+
+/// The boat, where nothing at all is wrong with her files: a log that only wants its last line end
+/// can be read, but not written to.
+fn whole_boat(globals: &Globals) -> Result<(Boat, Day), Stopped> {
+    let boat = globals.read_boat()?;
+    let folder = globals.folder()?;
+    match folder.torn() {
+        Some(fault) => Err(Stopped::Faulty(Box::new(folder), vec![fault])),
+        None => Ok(boat),
     }
 }

@@ -4,8 +4,10 @@ use clap::Args;
 
 use super::show::{spots, typed};
 use super::{Desk, Ended, Format, Stopped};
-use crate::record;
+use crate::hull::{Hull, Spot};
+use crate::record::{self, State};
 use crate::show::history;
+use crate::text::Fault;
 use crate::units::Day;
 
 /// Tell everything that ever happened at a place
@@ -33,6 +35,7 @@ impl History {
             return Err(Stopped::Wrong(faults));
         };
         let (hull, book) = (&boat.hull, &boat.book);
+        there(hull, &book.state(hull, None), &spots)?;
         let events = record::history(book, hull, &spots, Some(day.unwrap_or(today)));
         match desk.globals.format {
             Format::Text => history::text(
@@ -51,4 +54,27 @@ impl History {
         }
         Ok(Ended::Done)
     }
+}
+
+/// Refuses holes that there never were.
+fn there(hull: &Hull, state: &State, spots: &[Spot]) -> Result<(), Stopped> {
+    let never = |spot: &&Spot| {
+        spot.holes
+            .numbers()
+            .any(|hole| hole.index() >= state.holes(spot.crossing).len())
+    };
+    let Some(spot) = spots.iter().find(never) else {
+        return Ok(());
+    };
+    let crossing = hull.crossing(spot.crossing);
+    let count = state.holes(spot.crossing).len();
+    let says = format!(
+        "PLACE: there is no hole {} at {} {}",
+        spot.holes, crossing.strake.id, crossing.member
+    );
+    Err(Fault::new(None, says)
+        .help(format!(
+            "there are {count} holes; leave the number out for all of them"
+        ))
+        .into())
 }

@@ -193,6 +193,12 @@ impl Folder {
         )
     }
 
+    /// The fault of a log whose last line has no end: it can be read, but nothing is written after
+    /// it.
+    pub fn torn(&self) -> Option<Fault> {
+        torn(&self.log.text)
+    }
+
     /// Where the last line has no end and cannot be read, it was cut short: that is its fault,
     /// and not what the reader stumbled over.
     fn tell_torn(&self, before: usize, faults: &mut Vec<Fault>) {

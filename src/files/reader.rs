@@ -131,7 +131,11 @@ impl<'f> Reader<'f> {
     fn missing<T>(&mut self, key: &'static str, given: &Given<T>) -> bool {
         let missing = matches!(given, Given::Missing);
         if missing {
-            self.whole(Misread::new(format!("`{key}` is missing")));
+            let misread = Misread::new(format!("`{key}` is missing"));
+            self.whole(match example(key) {
+                Some(example) => misread.help(format!("like {example}")),
+                None => misread,
+            });
         }
         missing
     }
@@ -146,4 +150,23 @@ impl<'f> Reader<'f> {
             }
         }
     }
+}
+
+/// What the value of a key that must be given looks like, where its name does not say it.
+fn example(key: &str) -> Option<&'static str> {
+    Some(match key {
+        "place" => "S4 F14-18, or P3 stem",
+        "at" => "P3 J14, or S12 F9",
+        "planks" => "PS1-14, or S3a",
+        "across" => "stem F1-44 transom",
+        "number" => "1-44",
+        "member" => "stem",
+        "per crossing" => "2",
+        "diameter" => "0.16in, at the thinnest",
+        "off" => "1/32in, what was taken off",
+        "strikes" => "\"4 broken S5 F16.2\": its number, what was done, and where",
+        "date" => "2026-10-03",
+        "kind" => "wood screw",
+        _ => return None,
+    })
 }

@@ -133,11 +133,24 @@ fn read_planks(word: Word<'_>) -> Result<(Sides, Vec<Run>), Misread> {
             .help("planks begin with P, S or PS for the shell, D for the deck: P3, PS1-4, D2")
             .at(span(word))
     })?;
-    let runs = match &word.1[letters..] {
+    let rest = &word.1[letters..];
+    let member = rest.find(|c: char| matches!(c.to_ascii_uppercase(), 'F' | 'J' | 'K'));
+    if let Some(at) = member.filter(|at| rest.get(at + 1..).is_some_and(starts_with_digit)) {
+        let (planks, members) = word.1.split_at(letters + at);
+        let misread = Misread::new("a blank is missing between planks and members");
+        return Err(misread
+            .help(format!("write {planks} {members}"))
+            .at(span(word)));
+    }
+    let runs = match rest {
         "" => Vec::new(),
         numbers => read_runs(numbers, word.0 + letters, Number::HIGHEST_STRAKE)?,
     };
     Ok((sides, runs))
+}
+
+fn starts_with_digit(text: &str) -> bool {
+    text.starts_with(|c: char| c.is_ascii_digit())
 }
 
 const MEMBERS: &str = "members are F12, B3, K9, J14, stem, sternpost, horn timber, transom or all";
@@ -364,6 +377,7 @@ mod tests {
             ("P3 F12.0", "a hole has a plain number"),
             ("P3 F3a-9", "`3a-9` runs to or from a letter"),
             ("P3 horn", "`horn` alone is not a member"),
+            ("S3F4", "a blank is missing between planks and members"),
             ("P3 F12é", "`12é` is not a number of this kind"),
         ] {
             assert_eq!(text.parse::<Places>().unwrap_err().says, says, "{text}");

@@ -168,6 +168,12 @@ impl Book {
                         .help(format!("today is {today}")),
                 );
             }
+            if hull.particulars.launched.surely_after(entry.date) {
+                let launched = hull.particulars.launched;
+                let says = format!("{} is before she was launched", entry.date);
+                let fault = Fault::new(origin, says).key("date");
+                faults.push(fault.help(format!("she was launched {launched}")));
+            }
             let mut spots = Vec::new();
             if let What::Done {
                 place, deed, set, ..

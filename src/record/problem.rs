@@ -55,6 +55,10 @@ pub(super) enum Problem {
         wanted: usize,
     },
     TooMany,
+    /// It was not there yet.
+    TooEarly(SetId),
+    /// It was never so thick.
+    TooThick(SetId),
     /// Nothing can be driven where there is no plank.
     PlankIsOff,
     /// It can be taken off once.
@@ -80,6 +84,11 @@ impl Problem {
     ) -> Fault {
         let places = fold(hull, crossings).shown(MOST_PLACES);
         let did = deed.did();
+        let key = match self {
+            Self::TooEarly(_) => "date",
+            Self::TooThick(_) => "diameter",
+            _ => "place",
+        };
         let (says, help) = match self {
             Self::Refused(refusal) => (
                 format!("nothing can be {did} at {places}: {}", refusal.says()),
@@ -114,6 +123,21 @@ impl Problem {
                 ),
                 "log what was pulled or doweled first, or bore with `--hole new`".to_owned(),
             ),
+            Self::TooEarly(set) => (
+                format!(
+                    "`{}` was not there yet on {}, at {places}",
+                    book.set_name(set),
+                    entry.date
+                ),
+                "is the date right, and the set's `driven`?".to_owned(),
+            ),
+            Self::TooThick(set) => (
+                format!(
+                    "no fastening of `{}` was ever so thick, at {places}",
+                    book.set_name(set)
+                ),
+                "is it the diameter of the shank, and the size of the set right?".to_owned(),
+            ),
             Self::PlankIsOff => (
                 format!("the plank is off at {places}"),
                 "log it `plank hung` first".to_owned(),
@@ -145,6 +169,6 @@ impl Problem {
                 "is `per crossing` right?".to_owned(),
             ),
         };
-        Fault::new(Some(entry.origin), says).key("place").help(help)
+        Fault::new(Some(entry.origin), says).key(key).help(help)
     }
 }

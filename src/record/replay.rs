@@ -10,7 +10,11 @@ use super::{
     Mouth, Refusal, SetId, State, Stub, What, wood,
 };
 use crate::hull::{CrossingId, HoleNumber, Holes, Hull, Spot};
+use crate::joint::Size;
 use crate::text::Fault;
+
+/// How much thicker than its size a fastening may be measured: rust swells, and calipers slip.
+const THICKER: (i64, i64) = (5, 4);
 
 /// What one entry did to one hole.
 #[derive(Clone, Copy, Debug)]
@@ -73,7 +77,8 @@ pub(super) fn apply(
     for spot in spots {
         let outcome = match deed {
             Deed::Driven(driving) => drive(state, *spot, driving),
-            _ => touch(book, state, *spot, deed, set),
+            _ => touch(book, state, *spot, deed, set)
+                .and_then(|touches| believable(book, state, entry, deed, touches)),
         };
         match outcome {
             Ok(touches) => touched.extend(touches),
@@ -248,6 +253,34 @@ fn touch(
         .into_iter()
         .map(|(number, _, content)| made(number, content))
         .collect())
+}
+
+/// Refuses what cannot have been: something done to a fastening before it was driven, or one found
+/// thicker than it was made.
+fn believable(
+    book: &Book,
+    state: &State,
+    entry: &Entry,
+    deed: &Deed,
+    touches: Vec<Touch>,
+) -> Result<Vec<Touch>, Problem> {
+    for touch in &touches {
+        let hole = touch
+            .hole
+            .and_then(|(number, _)| state.holes(touch.crossing).get(number.index()));
+        let Some(hole) = hole else { continue };
+        let fastening = book.fastening(hole.fastening);
+        if fastening.driven.surely_after(entry.date) {
+            return Err(Problem::TooEarly(fastening.set));
+        }
+        if let (Deed::Measured(diameter, _), Some(made)) =
+            (deed, fastening.size.and_then(Size::diameter))
+            && *diameter > made.share(THICKER.0, THICKER.1)
+        {
+            return Err(Problem::TooThick(fastening.set));
+        }
+    }
+    Ok(touches)
 }
 
 fn commit(
