@@ -16,6 +16,8 @@ pub mod pick;
 
 pub mod audit;
 
+pub mod sample;
+
 pub mod show;
 
 pub mod files;

@@ -7,6 +7,7 @@ mod lead_holes;
 mod metals;
 mod nails;
 mod plank_rules;
+mod sampling;
 mod screws;
 mod spacing;
 mod strengths;
