@@ -13,6 +13,7 @@ mod history;
 mod log;
 mod new;
 mod pick;
+mod sample;
 mod show;
 mod tables;
 mod typed;
@@ -53,6 +54,7 @@ enum Command {
     Show(show::Show),
     History(history::History),
     Audit(audit::Audit),
+    Sample(sample::Sample),
     Explain(explain::Explain),
     Tables(tables::Tables),
     Check(check::Check),
@@ -129,6 +131,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Show(show) => show.run(&mut desk),
         Command::History(history) => history.run(&mut desk),
         Command::Audit(audit) => audit.run(&mut desk),
+        Command::Sample(sample) => sample.run(&mut desk),
         Command::Explain(explain) => explain.run(&mut desk),
         Command::New(new) => new.run(&mut desk),
         Command::Tables(tables) => tables.run(&mut desk),

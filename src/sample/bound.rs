@@ -48,6 +48,43 @@ impl Draw {
         }
     }
 
+    /// A lot of which nothing was drawn yet.
+    pub(super) fn of(lot: usize) -> Self {
+        Self {
+            lot: u32::try_from(lot).unwrap_or(u32::MAX),
+            drawn: 0,
+            bad: 0,
+        }
+    }
+
+    /// With one more drawn; the same where all of the lot are drawn already.
+    #[must_use]
+    pub(super) const fn and_one(self, is_bad: bool) -> Self {
+        if self.drawn == self.lot {
+            return self;
+        }
+        Self {
+            lot: self.lot,
+            drawn: self.drawn + 1,
+            bad: self.bad + is_bad as u32,
+        }
+    }
+
+    /// How many were there.
+    pub const fn lot(self) -> u32 {
+        self.lot
+    }
+
+    /// How many were drawn.
+    pub const fn drawn(self) -> u32 {
+        self.drawn
+    }
+
+    /// How many of these were bad.
+    pub const fn bad(self) -> u32 {
+        self.bad
+    }
+
     /// The most bad ones the whole lot can have had: the largest number with which so few bad
     /// ones would be drawn with a chance above the doubt. One-sided and exact, those drawn
     /// included; between the bad ones drawn and the lot.
@@ -65,9 +102,9 @@ impl Draw {
         least
     }
 
-    /// The same as a share of the lot; `None` where there was no lot.
+    /// The same as a share of the lot; `None` where there was no lot, or nothing was drawn.
     pub fn most_bad_share(self, confidence: Confidence) -> Option<f64> {
-        (self.lot > 0).then(|| f64::from(self.most_bad(confidence)) / f64::from(self.lot))
+        (self.drawn > 0).then(|| f64::from(self.most_bad(confidence)) / f64::from(self.lot))
     }
 
     /// The share that could be bad if the lot had no end (Clopper-Pearson, one-sided); everything
@@ -276,10 +313,9 @@ mod tests {
     fn nothing_drawn_says_nothing() {
         let draw = Draw::new(40, 0, 0).unwrap();
         assert_eq!(draw.most_bad(sure(0.95)), 40);
-        assert_eq!(draw.most_bad_share(sure(0.95)), Some(1.0));
+        assert_eq!(draw.most_bad_share(sure(0.95)), None);
         assert_eq!(draw.most_bad_share_without_end(sure(0.95)), 1.0);
         let none = Draw::new(0, 0, 0).unwrap();
-        assert_eq!(none.most_bad_share(sure(0.95)), None);
         assert_eq!(none.more_good_to_show(0.1, sure(0.95)), Some(0));
     }
 

@@ -13,6 +13,8 @@ pub mod logged;
 mod numbers;
 mod page;
 pub mod pick;
+mod places;
+pub mod sample;
 pub mod tables;
 
 pub use cautions::{AID, WORK};

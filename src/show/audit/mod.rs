@@ -2,7 +2,6 @@
 
 mod head;
 mod json;
-mod places;
 mod text;
 
 pub use json::json;

@@ -4,12 +4,12 @@
 use std::io::{self, Write};
 
 use super::Audit;
-use super::places::in_short_words;
 use crate::audit::{Acceptance, Counted, Finding, Severity};
 use crate::hull::Places;
 use crate::show::AID;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
+use crate::show::places::in_short_words;
 
 /// Places told of one finding before the rest is only counted.
 const MOST_PLACES: usize = 8;
