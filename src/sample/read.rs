@@ -178,7 +178,7 @@ impl Lot {
                     continue;
                 }
                 members.insert(at, then.fastening);
-                let stands = matches!(after.content, Content::InPlace(_));
+                let stands = matches!(after.content, Content::InPlace(_) | Content::LeftIn(_));
                 if !stands || after.fastening != then.fastening {
                     gone.insert(at);
                 }

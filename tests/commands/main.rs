@@ -10,4 +10,5 @@ mod explain;
 mod pages;
 mod pick;
 mod run;
+mod sample;
 mod show;
