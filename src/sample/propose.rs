@@ -68,7 +68,7 @@ pub fn propose<'r>(
         .hull
         .strakes()
         .iter()
-        .flat_map(|strake| survey.hull.planks(strake))
+        .flat_map(|strake| survey.planks(strake))
         .map(|plank| plank.crossings.into_iter().chain(plank.keel).collect())
         .collect();
     let picks: Vec<Pick<'r>> = reading

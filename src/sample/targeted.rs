@@ -173,7 +173,8 @@ fn crossings(
             let blocks = hull
                 .crossing_ids()
                 .filter(|id| matches!(hull.crossing(*id).member, Member::Butt(..)));
-            declared.chain(blocks).collect()
+            let butts = declared.chain(blocks);
+            butts.filter(|id| survey.has_joint(*id)).collect()
         }
         Reason::Hardware => hull
             .hardware

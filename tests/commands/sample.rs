@@ -157,6 +157,20 @@ fn the_lot_is_what_was_relied_on_before_the_first_was_drawn() {
     assert_eq!(group["outside_lot"], 2);
 }
 
+/// A clamp goes out again.
+#[test]
+fn a_clamp_is_of_no_lot() {
+    let group = bronze(
+        &[
+            "date: 2026-10-01, did: pulled, place: P1 F1-4, found: wasted",
+            "date: 2026-10-01, did: driven, place: P1 F1-4.1, kind: wood screw, metal: silicon bronze, size: 14 x 2in, temporary: yes",
+            "date: 2026-10-03, did: pulled, place: S1 F5.1, found: sound, sample: random",
+        ],
+        &[],
+    );
+    assert_eq!(counts(&group), [40, 1, 0, 0, 0]);
+}
+
 /// Entries of one day stand in the order they were made, but the lot is that of its eve.
 #[test]
 fn what_was_drawn_earlier_on_the_first_day_is_of_the_lot() {
@@ -239,6 +253,8 @@ fn as_many_are_drawn_of_each_group_as_are_asked() {
     for group in drawn["groups"].as_array().unwrap() {
         assert_eq!(group["draw"], 6, "{group}");
         let place = group["place"].as_str().unwrap();
+        let crossings = place.split(' ').map(|word| word.split('.').next().unwrap());
+        let place = &crossings.collect::<Vec<_>>().join(" ");
         let shown = refasten(&["show", place, "--each", "--format=json", "--boat", path]);
         let shown: Value = serde_json::from_str(&shown.stdout).unwrap();
         for hole in shown["holes"].as_array().unwrap() {
