@@ -80,7 +80,7 @@ fn percent(share: f64) -> String {
 
 /// The same, never less than it is: what could be bad is not made to look better.
 fn percent_up(share: f64) -> String {
-    format!("{} %", (share * 1000.0 - 1e-9).ceil().max(0.0) / 10.0)
+    format!("{} %", (share * 1000.0 - 1e-9).ceil().abs() / 10.0)
 }
 
 #[cfg(test)]
