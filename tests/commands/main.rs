@@ -5,6 +5,7 @@ mod console;
 
 mod audit;
 mod check;
+mod demo;
 mod ends;
 mod explain;
 mod pages;
