@@ -223,6 +223,8 @@ fn looking_leaves_every_file_as_it_was() {
         &["explain", "open-hole"],
         &["tables", "woods"],
         &["check"],
+        &["sample"],
+        &["sample", "--read"],
     ] {
         run(folder.path(), args);
         assert_eq!(bytes(folder.path()), before, "{args:?}");
