@@ -6,8 +6,9 @@ use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::Boat;
 use crate::hull::{CrossingId, Water};
-use crate::joint::{Grain, Limits, Timber, Zone, no_gauge};
-use crate::pick::{self, Ask, Fixed, Ground};
+use crate::joint::spacing::Along;
+use crate::joint::{Grain, Kind, Limits, Size, Timber, Zone, no_gauge};
+use crate::pick::{self, Ask, Fixed, Ground, Spot};
 use crate::show;
 use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Screw, Series, Wood};
 use crate::text::Misread;
@@ -16,7 +17,8 @@ use crate::units::{Length, Units};
 /// Pick the screw, the drills and the bung for a plank on a frame
 ///
 /// Give what you know: lengths with their unit (7/8in, 22mm), woods and metals by name. What is
-/// fixed with --gauge, --length, --bung or --bung-depth is kept, and the rest is worked out.
+/// fixed with --gauge, --size, --length, --bung or --bung-depth is kept, and the rest is worked out.
+/// With --kind nails, rivets, bolts and the rest are weighed in place of a screw.
 #[derive(Debug, Args)]
 pub(super) struct Pick {
     /// Where, as S4 F14: plank, frame, zone and gauges are then the boat's own, unless given here
@@ -63,7 +65,23 @@ pub(super) struct Pick {
     /// Keep this gauge (14, or 5mm among metric screws)
     #[arg(long, value_name = "GAUGE")]
     gauge: Option<String>,
-    /// Keep this length of screw
+    /// Kind of fastening: wood screw (else), lag screw, boat nail, annular nail, clenched nail,
+    /// rivet, bolt, drift, trunnel
+    #[arg(long, value_name = "KIND")]
+    kind: Option<String>,
+    /// Keep this size, as its kind is sold, with its length or without: "8 SWG x 3in", "3/8in"
+    #[arg(long, value_name = "SIZE")]
+    size: Option<String>,
+    /// Width of the plank, to have positions proposed
+    #[arg(long, value_name = "LENGTH")]
+    plank_width: Option<String>,
+    /// Width of the frame along the boat, to have positions proposed
+    #[arg(long, value_name = "LENGTH")]
+    siding: Option<String>,
+    /// How many at a crossing; else as many as were built there, or by the plank's width
+    #[arg(long, value_name = "COUNT")]
+    per_crossing: Option<String>,
+    /// Keep this length of fastening
     #[arg(long, value_name = "LENGTH")]
     length: Option<String>,
     /// Keep this diameter of bung
@@ -99,6 +117,7 @@ impl Pick {
         } else {
             let (boat, _) = desk.globals.read_boat()?;
             Asked {
+                spot: self.spot(&boat),
                 ground: Some(self.ground(&boat)?),
                 salt: boat.hull.water.is_salt(),
                 gauges: boat.hull.gauges,
@@ -120,6 +139,17 @@ impl Pick {
             Ground::of(&boat.hull, &boat.book.state(&boat.hull, None), &crossings)
         });
         reading.done(ground).map_err(Stopped::Wrong)
+    }
+
+    /// The room there; nothing where the place cannot be read, which is told of the ground.
+    fn spot(&self, boat: &Boat) -> Spot {
+        let spots = self.place.join(" ").parse();
+        let spots = spots.and_then(|place| boat.hull.resolve(&place));
+        let crossings: Vec<CrossingId> = spots
+            .map(|spots| spots.iter().map(|spot| spot.crossing).collect())
+            .unwrap_or_default();
+        let (hull, book) = (&boat.hull, &boat.book);
+        Spot::of(hull, book, &book.state(hull, None), &crossings)
     }
 
     /// What was typed, as a question; or everything that cannot be read. What was not typed is
@@ -166,9 +196,25 @@ impl Pick {
             .option::<GaugeSystem>("--gauges", self.gauges.as_ref())
             .unwrap_or(asked.gauges);
         let screw = reading.with("--gauge", self.gauge.as_ref(), |typed| screw(gauges, typed));
+        let kind = reading
+            .option::<Kind>("--kind", self.kind.as_ref())
+            .unwrap_or(Kind::WoodScrew);
+        let (size, long) = self.size(&mut reading, kind, gauges);
+        let length = reading.option("--length", self.length.as_ref());
+        if let (Some(_), Some(_)) = (length, long) {
+            reading.slip(
+                "--length",
+                Misread::new("given beside a --size that has a length")
+                    .help("give the length once"),
+            );
+        }
         let fixed = Fixed {
-            screw,
-            length: reading.option("--length", self.length.as_ref()),
+            screw: match size {
+                Some(Size::Screw { screw, .. }) => Some(screw),
+                _ => screw,
+            },
+            size,
+            length: length.or(long),
             bung: reading.option("--bung", self.bung.as_ref()),
             bung_depth: reading.option("--bung-depth", self.bung_depth.as_ref()),
         };
@@ -178,7 +224,25 @@ impl Pick {
             .filter_map(|typed| reading.option("--drills", Some(typed)))
             .collect();
         let lead_hole = reading.with("--lead-holes", self.lead_holes.as_ref(), LeadHole::find);
+        let siding = reading.option::<Length>("--siding", self.siding.as_ref());
+        let width = reading.option::<Length>("--plank-width", self.plank_width.as_ref());
+        let count = reading.with("--per-crossing", self.per_crossing.as_ref(), per_crossing);
+        for (option, length) in [("--siding", siding), ("--plank-width", width)] {
+            if length.is_some_and(|length| !(Length::ZERO < length && length <= WIDEST)) {
+                reading.slip(
+                    option,
+                    Misread::new("a width that is not to be believed")
+                        .help("more than nothing, and 10 ft at most"),
+                );
+            }
+        }
+        let spot = asked.spot;
         let ask = plank.map(|plank| Ask {
+            kind,
+            width: width.or(spot.width),
+            along: siding.map(Along::Sided).or(spot.along),
+            count: count.or(spot.count),
+            old: spot.old,
             plank,
             plank_wood,
             on: ground.map_or("frame", |ground| ground.on),
@@ -206,9 +270,50 @@ impl Pick {
     }
 }
 
+impl Pick {
+    /// The size of the kind that was asked for, and its length where that was written with it.
+    fn size(
+        &self,
+        reading: &mut Reading,
+        kind: Kind,
+        gauges: GaugeSystem,
+    ) -> (Option<Size>, Option<Length>) {
+        /// Stands for the length of a size that is written without one.
+        const ANY: &str = "12in";
+        let typed = self.size.as_ref();
+        if self.gauge.is_some() && (typed.is_some() || kind != Kind::WoodScrew) {
+            reading.slip(
+                "--gauge",
+                Misread::new(
+                    "a gauge is of wood screws, and given beside --size it is given twice",
+                )
+                .help(format!("give --size alone: {}", kind.size_form())),
+            );
+        }
+        let has_length = typed.is_some_and(|typed| typed.contains(['x', 'X', '×']));
+        let size = reading.with("--size", typed, |typed| match has_length {
+            true => Size::read(kind, typed, gauges),
+            false => Size::read(kind, &format!("{typed} x {ANY}"), gauges),
+        });
+        let length = size.filter(|_| has_length).map(Size::length);
+        (size, length)
+    }
+}
+
+/// The widest plank or member that is taken.
+const WIDEST: Length = Length::from_64ths(120 * 64);
+
+fn per_crossing(typed: &str) -> Result<u8, Misread> {
+    let count = typed.trim().parse().ok();
+    count
+        .filter(|count| (1..=16).contains(count))
+        .ok_or_else(|| Misread::new(format!("`{typed}` is not a count")).help("from 1 to 16"))
+}
+
 /// What holds where nothing else is typed: the boat's own where a place was named.
 struct Asked {
     ground: Option<Ground>,
+    spot: Spot,
     salt: bool,
     gauges: GaugeSystem,
     limits: Limits,
@@ -219,6 +324,7 @@ impl Default for Asked {
     fn default() -> Self {
         Self {
             ground: None,
+            spot: Spot::default(),
             salt: true,
             gauges: GaugeSystem::default(),
             limits: Limits::default(),

@@ -2,7 +2,7 @@
 
 use super::Kind;
 use super::yield_limit::LARGE;
-use crate::tables::Screw;
+use crate::tables::{Screw, lag_root};
 use crate::units::{Length, Stress};
 
 /// A fastening of metal as the equations take it.
@@ -35,6 +35,25 @@ impl Dowel {
         Ok(Self {
             kind: Kind::WoodScrew,
             nominal: screw.shank,
+            diameter,
+            bending_yield,
+        })
+    }
+
+    /// Any other kind that is of metal: a lag screw with the standard's root, the rest with their shank.
+    ///
+    /// # Errors
+    /// In words, for a lag screw of a size that the standard has no root for.
+    pub fn other(kind: Kind, nominal: Length, bending_yield: Stress) -> Result<Self, String> {
+        let diameter = match kind {
+            Kind::LagScrew => lag_root(nominal).ok_or(
+                "no root diameter is on record for a lag screw of this size, so no sideways strength is worked",
+            )?,
+            _ => nominal,
+        };
+        Ok(Self {
+            kind,
+            nominal,
             diameter,
             bending_yield,
         })

@@ -64,6 +64,15 @@ impl Kind {
         self.names()[0]
     }
 
+    /// One of them, as it stands in a sentence: `a rivet`, `an annular nail`.
+    pub fn one(self) -> String {
+        let article = match self.name().starts_with(['a', 'e', 'i', 'o', 'u']) {
+            true => "an",
+            false => "a",
+        };
+        format!("{article} {self}")
+    }
+
     /// Whether it goes right through the member on purpose and holds by what is on the far side.
     pub const fn goes_through(self) -> bool {
         matches!(
@@ -200,7 +209,7 @@ impl Size {
     /// # Errors
     /// Says which form the kind takes; an unknown gauge, a missing unit or length, nothing of it.
     pub fn read(kind: Kind, text: &str, default: GaugeSystem) -> Result<Self, Misread> {
-        let form = || format!("the size of a {kind} is written {}", kind.size_form());
+        let form = || format!("the size of {} is written {}", kind.one(), kind.size_form());
         let Some((across, along)) = split_at_x(text) else {
             return Err(Misread::new(format!("`{}` has no length", text.trim())).help(form()));
         };
@@ -273,7 +282,8 @@ impl Size {
                 })?;
                 if diameter == Length::ZERO || diameter > length {
                     return Err(Misread::new(format!(
-                        "a {kind} of {} is not possible",
+                        "{} of {} is not possible",
+                        kind.one(),
                         text.trim()
                     ))
                     .help(form()));

@@ -1,4 +1,5 @@
-//! The holes that a wood screw wants, each with a drill and a depth stop.
+//! The holes that a fastening wants, each with a drill and a depth stop: here those of a wood
+//! screw.
 
 use super::{Plug, Seat, Timber};
 use crate::tables::{Drill, Family, GaugeSystem, LeadHole, Metal, Screw, Series, Table};
@@ -37,22 +38,26 @@ impl Bit {
     }
 }
 
-/// Everything to be bored for one wood screw.
-#[derive(Clone, Copy, Debug)]
+/// Everything to be bored for one fastening.
+#[derive(Clone, Debug, Default)]
 pub struct Holes {
     /// The flat-bottomed hole of the bung; none under stopping or with the head flush.
     pub counterbore: Option<Hole>,
-    /// Clearance for the plain shank.
-    pub shank: Hole,
-    /// The lead hole of the thread; none where the member's wood is not known.
-    pub pilot: Option<Pilot>,
+    /// Clearance for the plain shank; of a nail the wider hole in the plank, if it has one.
+    pub shank: Option<Hole>,
+    /// The lead hole of the thread or the point; none where it hangs on the member's wood and that
+    /// is not known.
+    pub pilot: Option<Hole>,
+    /// The choices behind a screw's lead hole.
+    pub lead: Option<Lead>,
+    /// The published ways of boring for the other kinds, each with its source; the first is the
+    /// one that was taken.
+    pub choices: Vec<String>,
 }
 
-/// A lead hole and the choices behind it.
+/// The choices behind the lead hole of a screw.
 #[derive(Clone, Copy, Debug)]
-pub struct Pilot {
-    /// The hole.
-    pub hole: Hole,
+pub struct Lead {
     /// Its share of the thread root, in percent.
     pub percent: u8,
     /// Whether the member's wood is in the dense class.
@@ -144,10 +149,19 @@ pub fn bore(
             seat.plank.max(seat.thread_begins())
         },
     };
+    let (pilot, lead) = match member {
+        Some(wood) => {
+            let (hole, lead) = pilot(screw, seat, wood, metal, kit);
+            (Some(hole), Some(lead))
+        }
+        None => (None, None),
+    };
     Holes {
         counterbore,
-        shank,
-        pilot: member.map(|wood| pilot(screw, seat, wood, metal, kit)),
+        shank: Some(shank),
+        pilot,
+        lead,
+        choices: Vec::new(),
     }
 }
 
@@ -157,7 +171,7 @@ fn pilot(
     wood: Timber,
     metal: Option<&Metal>,
     kit: Kit<'_>,
-) -> Pilot {
+) -> (Hole, Lead) {
     let rule = kit.lead_hole;
     let gravity = wood.oven_dry().value;
     let dense = gravity >= rule.dense_from;
@@ -186,13 +200,13 @@ fn pilot(
     } else {
         Drill::nearest(kit.drills, exact).map(Bit::Drill)
     };
-    Pilot {
-        hole: Hole { exact, bit, depth },
+    let lead = Lead {
         percent,
         dense,
         reach,
         chart: plate_6b(screw, dense),
-    }
+    };
+    (Hole { exact, bit, depth }, lead)
 }
 
 /// The pilot drill that Plate 6B prints (read) for an American gauge.

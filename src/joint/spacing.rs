@@ -55,8 +55,8 @@ pub enum Cramped {
 }
 
 impl Cramped {
-    /// In words.
-    pub fn says(self, room: &Room, units: Units) -> String {
+    /// In words; `on` is what the plank lies on, as it is called.
+    pub fn says(self, room: &Room, on: &str, units: Units) -> String {
         let shown = |length: Length| length.shown(units);
         match self {
             Self::Plank(needs) => format!(
@@ -66,7 +66,7 @@ impl Cramped {
             ),
             Self::Member(needs) => match room.along {
                 Along::Sided(siding) => format!(
-                    "the frame is {} wide and should be {}",
+                    "the {on} is {} wide and should be {}",
                     shown(siding),
                     shown(needs)
                 ),

@@ -2,7 +2,7 @@
 
 use super::answer::{self, Fitted};
 use super::{Ask, Check, Wanted};
-use crate::joint::Verdict;
+use crate::joint::{Size, Verdict};
 use crate::tables::Screw;
 use crate::units::{Force, Length};
 
@@ -26,10 +26,10 @@ pub enum Way {
 pub struct Alternative {
     /// How it differs.
     pub way: Way,
-    /// The screw.
-    pub screw: &'static Screw,
-    /// Its length.
-    pub length: Length,
+    /// What it is, with its length.
+    pub size: Size,
+    /// As it is asked for over the counter.
+    pub label: String,
     /// Whether it is made in that length; `None` where nothing is published.
     pub stock: Option<bool>,
     /// Its length in the member.
@@ -46,11 +46,6 @@ impl Alternative {
         fits(&self.fails)
     }
 
-    /// The screw with its length, as it is asked for over the counter.
-    pub fn label(&self) -> String {
-        answer::label(self.screw, self.length)
-    }
-
     fn new(
         ask: &Ask,
         wanted: Option<&Wanted>,
@@ -62,8 +57,8 @@ impl Alternative {
         let hold = fitted.hold(ask);
         Self {
             way,
-            screw,
-            length,
+            size: Size::Screw { screw, length },
+            label: answer::label(Size::Screw { screw, length }, ask.units),
             stock: in_stock(screw, length),
             embedment: fitted.seat.embedment(),
             design: hold.design,

@@ -1,17 +1,23 @@
-//! The answer: one screw in its seat, with everything that follows from it.
+//! The answer: one fastening in its seat, with everything that follows from it.
 
 use super::alternatives::{self, Alternative};
-use super::{Ask, Check, Refusal, Wanted, check, rule, setting, words};
-use crate::joint::{self, Bung, Dowel, Hold, Holes, Kit, Lateral, Plug, Push, Seat, Woods, bung};
-use crate::tables::{Screw, Status, bending_yield};
-use crate::units::{Length, Units};
+use super::{Ask, Check, Refusal, Spread, Wanted, check, driven, rule, setting, words};
+use crate::joint::{
+    self, Bung, Dowel, Hold, Holes, Kind, Kit, Lateral, Plug, Push, Seat, Size, Woods, bung,
+};
+use crate::tables::{Screw, Status, WireSystem, bending_yield};
+use crate::units::{Length, Stress, Units};
 
 /// Which screw, drills and bung, how it sits, what it holds, and what is to be said of it.
 #[derive(Clone, Debug)]
 pub struct Answer {
-    /// The screw.
-    pub screw: &'static Screw,
-    /// Where it sits; its length is there too.
+    /// What it is, with its length.
+    pub size: Size,
+    /// As it is asked for over the counter.
+    pub label: String,
+    /// Its diameter.
+    pub diameter: Length,
+    /// Where it sits.
     pub seat: Seat,
     /// Whether it is made in that length; `None` where nothing is published.
     pub stock: Option<bool>,
@@ -27,26 +33,37 @@ pub struct Answer {
     pub checks: Vec<Check>,
     /// What else would do.
     pub alternatives: Vec<Alternative>,
+    /// Where in the crossing they go; `None` where plank or member is not known well enough.
+    pub spread: Option<Spread>,
     /// What should be known of how the answer was come by.
     pub remarks: Vec<String>,
     /// What it rests on.
     pub sources: Vec<String>,
 }
 
-/// A screw with its length, as it is asked for over the counter: `No. 14 x 1-3/4 in`. Metric
-/// screws are sold by the millimetre, the others by the inch, whatever is shown beside them.
-pub(super) fn label(screw: &Screw, length: Length) -> String {
-    let units = match screw.gauge {
-        Some(_) => Units::Inch,
-        None => Units::Metric,
-    };
-    format!("{} x {}", screw.name(), length.shown(units))
-}
-
-impl Answer {
-    /// The screw with its length, as it is asked for over the counter.
-    pub fn label(&self) -> String {
-        label(self.screw, self.seat.length)
+/// A fastening with its length, as it is asked for over the counter: `No. 14 x 1-3/4 in`, `8 SWG x
+/// 3 in`. Metric screws are sold by the millimetre, other gauges by the inch, whatever is shown
+/// beside them; the rest is as it is shown.
+pub(super) fn label(size: Size, units: Units) -> String {
+    let length = size.length();
+    match size {
+        Size::Screw { screw, .. } => {
+            let units = match screw.gauge {
+                Some(_) => Units::Inch,
+                None => Units::Metric,
+            };
+            format!("{} x {}", screw.name(), length.shown(units))
+        }
+        Size::Wire { system, number, .. } => {
+            let system = match system {
+                WireSystem::Swg => "SWG",
+                WireSystem::Bwg => "BWG",
+            };
+            format!("{number} {system} x {}", length.shown(Units::Inch))
+        }
+        Size::Plain { diameter, .. } => {
+            format!("{} x {}", diameter.shown(units), length.shown(units))
+        }
     }
 }
 
@@ -58,6 +75,9 @@ pub fn answer(ask: &Ask) -> Result<Answer, Vec<Refusal>> {
     let mut refusals = ask.refusals();
     if !refusals.is_empty() {
         return Err(refusals);
+    }
+    if ask.kind != Kind::WoodScrew {
+        return driven::answer(ask).map_err(|refusal| vec![refusal]);
     }
     let wanted = rule::wanted(ask);
     let screw = ask.fixed.screw.or(wanted.map(|wanted| wanted.screw));
@@ -85,10 +105,13 @@ pub fn answer(ask: &Ask) -> Result<Answer, Vec<Refusal>> {
             remarks.insert(1, words::why_nothing(ask, wanted, &fitted));
         }
     }
-    checks.extend(setting::checks(ask, screw, seat));
+    checks.extend(setting::checks(ask, screw.shank, seat));
     let (hold, lateral) = (fitted.hold(ask), fitted.lateral(ask));
     Ok(Answer {
-        screw,
+        size: Size::Screw { screw, length },
+        label: label(Size::Screw { screw, length }, ask.units),
+        diameter: screw.shank,
+        spread: Spread::of(ask, screw.shank),
         stock: alternatives::in_stock(screw, length),
         sources: words::sources(ask, screw, &holes, &hold, &lateral),
         holes,
@@ -152,41 +175,53 @@ impl Fitted {
 
     /// What it bears sideways.
     fn lateral(&self, ask: &Ask) -> Lateral {
-        let of_metal = |metal| Some((metal, bending_yield(metal, self.screw.shank)?));
-        let listed = ask.metal.and_then(of_metal);
-        let Some(stress) = ask.bending_yield.or(listed.map(|(_, (stress, _))| stress)) else {
-            let metal = ask.metal.map_or("an unsettled metal", |metal| metal.name);
-            return Lateral::none(format!(
-                "no bending yield is on record for {metal} of this size, so no sideways strength is worked; give --bending-yield to have it"
-            ));
-        };
-        let woods = Woods {
-            plank: ask.plank_wood,
-            member: ask.member_wood,
-            grain: ask.grain,
-            zone: ask.zone,
-            push: Push::default(),
-        };
-        let mut lateral = match Dowel::screw(self.screw, stress) {
-            Ok(dowel) => joint::lateral(&dowel, &self.seat, &woods),
-            Err(why) => Lateral::none(why),
-        };
-        if let (Some(_), None, Some((metal, (_, basis)))) =
-            (lateral.modes, ask.bending_yield, listed)
-            && basis.status == Status::Derived
-        {
-            lateral.notes.push(format!(
-                "sideways with {stress} bending yield for {}, derived: the standard has it for carbon steel only",
-                metal.name
-            ));
-        }
-        lateral
+        let screw = self.screw;
+        sideways(ask, screw.shank, &self.seat, |stress| {
+            Dowel::screw(screw, stress)
+        })
     }
 
     /// Everything another screw might do better.
     pub(super) fn checks(&self, ask: &Ask, wanted: Option<&Wanted>) -> Vec<Check> {
         check::of_screw(ask, wanted, self.screw, &self.seat, &self.plug)
     }
+}
+
+/// What a fastening of this diameter bears sideways in its seat.
+pub(super) fn sideways(
+    ask: &Ask,
+    diameter: Length,
+    seat: &Seat,
+    dowel: impl FnOnce(Stress) -> Result<Dowel, String>,
+) -> Lateral {
+    let of_metal = |metal| Some((metal, bending_yield(metal, diameter)?));
+    let listed = ask.metal.and_then(of_metal);
+    let Some(stress) = ask.bending_yield.or(listed.map(|(_, (stress, _))| stress)) else {
+        let metal = ask.metal.map_or("an unsettled metal", |metal| metal.name);
+        return Lateral::none(format!(
+            "no bending yield is on record for {metal} of this size, so no sideways strength is worked; give --bending-yield to have it"
+        ));
+    };
+    let woods = Woods {
+        plank: ask.plank_wood,
+        member: ask.member_wood,
+        grain: ask.grain,
+        zone: ask.zone,
+        push: Push::default(),
+    };
+    let mut lateral = match dowel(stress) {
+        Ok(dowel) => joint::lateral(&dowel, seat, &woods),
+        Err(why) => Lateral::none(why),
+    };
+    if let (Some(_), None, Some((metal, (_, basis)))) = (lateral.modes, ask.bending_yield, listed)
+        && basis.status == Status::Derived
+    {
+        lateral.notes.push(format!(
+            "sideways with {stress} bending yield for {}, derived: the standard has it for carbon steel only",
+            metal.name
+        ));
+    }
+    lateral
 }
 
 /// The bung: the one that is fixed, else the rule's for its own screw, else the screw's.

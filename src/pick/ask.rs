@@ -1,6 +1,7 @@
 //! What is asked: a plank, a member, and what of the answer is already fixed.
 
-use crate::joint::{Grain, Limits, Timber, Zone, bung};
+use crate::joint::spacing::Along;
+use crate::joint::{Grain, Kind, Limits, Size, Timber, Zone, bung};
 use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Screw, Series};
 use crate::text::Misread;
 use crate::units::{Length, Stress, Units};
@@ -14,6 +15,14 @@ pub struct Ask {
     pub plank_wood: Option<Timber>,
     /// What the plank lies on, as it is called: `frame`, `stem`, `butt block`.
     pub on: &'static str,
+    /// Width of the plank, where it is known.
+    pub width: Option<Length>,
+    /// What the crossing has along the plank, where it is known.
+    pub along: Option<Along>,
+    /// How many are to go in at the crossing, where it is settled.
+    pub count: Option<u8>,
+    /// Diameters of the holes that are there already; the new one's where it is not known.
+    pub old: Vec<Option<Length>>,
     /// Depth of the member in the line of the screw, where it is known.
     pub member: Option<Length>,
     /// Wood of the member, where it is known.
@@ -32,6 +41,8 @@ pub struct Ask {
     pub rule: &'static PlankRule,
     /// The gauges to choose among.
     pub gauges: GaugeSystem,
+    /// The kind of fastening.
+    pub kind: Kind,
     /// What of the answer is fixed beforehand.
     pub fixed: Fixed,
     /// The sets of drills at hand.
@@ -51,6 +62,8 @@ pub struct Ask {
 pub struct Fixed {
     /// The screw.
     pub screw: Option<&'static Screw>,
+    /// The size of any other kind; its length counts only where [`Fixed::length`] has it too.
+    pub size: Option<Size>,
     /// Its length.
     pub length: Option<Length>,
     /// Diameter of the bung.
@@ -71,6 +84,7 @@ pub struct Refusal {
 const THICKEST_PLANK: Length = Length::from_64ths(6 * 64);
 const DEEPEST_MEMBER: Length = Length::from_64ths(48 * 64);
 const LONGEST_SCREW: Length = Length::from_64ths(12 * 64);
+const LONGEST_OTHER: Length = Length::from_64ths(60 * 64);
 
 impl Ask {
     /// Everything in the question that makes no sense; empty where it all does.
@@ -122,7 +136,7 @@ impl Ask {
         let screw_length = self
             .fixed
             .length
-            .map(|length| (length, within("a screw", length, LONGEST_SCREW)));
+            .map(|length| (length, within(&self.kind.one(), length, self.longest())));
         if let Some((_, Some(misread))) = &screw_length {
             refuse("length", misread.clone());
         }
@@ -165,7 +179,8 @@ impl Ask {
             refuse(
                 "length",
                 Misread::new(format!(
-                    "a screw of {} does not reach the {}",
+                    "{} of {} does not reach the {}",
+                    self.kind.one(),
                     shown(length),
                     self.on
                 ))
@@ -184,15 +199,28 @@ impl Ask {
         match self.fixed.bung_depth {
             Some(depth) => depth,
             None if self.is_bunged() => bung::usual_depth(self.plank, &self.limits),
+            // It is cut off flush.
+            None if self.kind == Kind::Trunnel => Length::ZERO,
             None => bung::stopping_depth(&self.limits),
         }
     }
 
-    /// Whether a bung covers the head: in planking thick enough, or where one is asked for.
+    fn longest(&self) -> Length {
+        match self.kind {
+            Kind::WoodScrew => LONGEST_SCREW,
+            _ => LONGEST_OTHER,
+        }
+    }
+
+    /// Whether a bung covers the head: where one is asked for, and over screws and bolts in planking
+    /// thick enough. Nails, rivets and drifts are stopped.
     pub(super) fn is_bunged(&self) -> bool {
         match self.fixed.bung_depth {
             Some(depth) => depth > Length::ZERO,
-            None => self.fixed.bung.is_some() || bung::is_bunged(self.plank, &self.limits),
+            None => {
+                let turned = matches!(self.kind, Kind::WoodScrew | Kind::LagScrew | Kind::Bolt);
+                self.fixed.bung.is_some() || turned && bung::is_bunged(self.plank, &self.limits)
+            }
         }
     }
 }

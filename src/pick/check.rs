@@ -21,7 +21,7 @@ pub struct Check {
 }
 
 impl Check {
-    fn by(check: &'static str, judged: Judgement, says: String) -> Self {
+    pub(super) fn by(check: &'static str, judged: Judgement, says: String) -> Self {
         Self {
             check,
             verdict: judged.verdict,

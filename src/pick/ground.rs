@@ -1,8 +1,9 @@
 //! What a boat's own record answers before a question is asked: plank, member, zone.
 
-use crate::hull::{CrossingId, Hull, MemberKind, Places, fold};
+use crate::hull::{CrossingId, Hull, MemberKind, Places, Side, fold};
+use crate::joint::spacing::Along;
 use crate::joint::{Grain, Zone};
-use crate::record::State;
+use crate::record::{Book, Hole, State};
 use crate::tables::Wood;
 use crate::text::Misread;
 use crate::units::Length;
@@ -95,4 +96,57 @@ fn called(hull: &Hull, crossings: &[CrossingId]) -> &'static str {
 
 fn short(places: &Places) -> String {
     places.shown(1)
+}
+
+/// What a boat's record says of the room at crossings, as far as they are alike.
+#[derive(Clone, Debug, Default)]
+pub struct Spot {
+    /// Width of the plank.
+    pub width: Option<Length>,
+    /// What they have along the plank.
+    pub along: Option<Along>,
+    /// How many were built there.
+    pub count: Option<u8>,
+    /// The diameters of the holes at the one that has the most of them.
+    pub old: Vec<Option<Length>>,
+}
+
+impl Spot {
+    /// The room at these crossings.
+    pub fn of(hull: &Hull, book: &Book, state: &State, crossings: &[CrossingId]) -> Self {
+        let along = |id: &CrossingId| {
+            let crossing = hull.crossing(*id);
+            let kind = crossing.member.kind();
+            if crossing.member.is_hood_end() {
+                let starboard = crossing.strake.id.side == Side::Starboard;
+                Some(Along::HoodEnd { starboard })
+            } else if matches!(kind, MemberKind::Frame | MemberKind::Beam) {
+                Some(Along::Sided(state.scantlings(hull, *id).siding?))
+            } else {
+                None
+            }
+        };
+        let most = crossings.iter().max_by_key(|id| state.holes(**id).len());
+        let holes = most.map_or(&[][..], |id| state.holes(*id));
+        let diameter = |hole: &Hole| book.fastening(hole.fastening).size?.diameter();
+        Self {
+            width: alike(crossings, |id| hull.crossing(*id).strake.width),
+            along: alike(crossings, along),
+            count: alike(crossings, |id| {
+                Some(state.expected(*id)).filter(|count| *count > 0)
+            }),
+            old: holes.iter().map(diameter).collect(),
+        }
+    }
+}
+
+/// What all of them have, if it is the same.
+fn alike<T: PartialEq>(
+    crossings: &[CrossingId],
+    of: impl Fn(&CrossingId) -> Option<T>,
+) -> Option<T> {
+    let mut each = crossings.iter().map(of);
+    let first = each.next()??;
+    each.all(|other| other.as_ref() == Some(&first))
+        .then_some(first)
 }

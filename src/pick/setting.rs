@@ -1,37 +1,22 @@
 //! What does not hang on which screw it is: metal, water, wood, the building standard's word.
 
 use super::{Ask, Check};
-use crate::joint::{Grain, Seat, Timber, Verdict, judge, limits, withdrawal};
-use crate::tables::{self, Family, Screw};
+use crate::joint::{Grain, Kind, Seat, Timber, Verdict, judge, limits, withdrawal};
+use crate::tables::{self, Family};
+use crate::units::Length;
 
 /// What does not hang on which screw it is: metal, water, wood; and the building standard's word.
-pub(super) fn checks(ask: &Ask, screw: &Screw, seat: &Seat) -> Vec<Check> {
+pub(super) fn checks(ask: &Ask, diameter: Length, seat: &Seat) -> Vec<Check> {
     let mut checks = Vec::new();
-    metal(ask, &mut checks);
-    let six = judge::standard_embedment(screw.shank, &ask.limits);
-    let embedment = seat.embedment();
-    checks.push(Check {
-        check: "six-diameters",
-        // Every planking screw of the book misses it, and holds: it is said, never held against.
-        verdict: Verdict::Ok,
-        says: if embedment < six {
-            format!(
-                "{} in the {} is under the building standard's 6 diameters ({}); so is every planking screw of the Herreshoff table",
-                embedment.shown(ask.units),
-                ask.on,
-                six.shown(ask.units)
-            )
-        } else {
-            format!(
-                "{} in the {} is at least the building standard's 6 diameters ({})",
-                embedment.shown(ask.units),
-                ask.on,
-                six.shown(ask.units)
-            )
-        },
-        limit: Some(six.shown(ask.units)),
-        basis: ask.limits.bound(limits::SIX_DIAMETERS).basis(),
-    });
+    if ask.kind.is_metal() {
+        metal(ask, &mut checks);
+    }
+    if matches!(
+        ask.kind,
+        Kind::WoodScrew | Kind::BoatNail | Kind::AnnularNail
+    ) {
+        checks.push(six_diameters(ask, diameter, seat));
+    }
     if ask.grain == Grain::End {
         checks.push(Check {
             check: "end-grain",
@@ -61,6 +46,38 @@ pub(super) fn checks(ask: &Ask, screw: &Screw, seat: &Seat) -> Vec<Check> {
         });
     }
     checks
+}
+
+/// The building standard's least penetration of screws and nails.
+fn six_diameters(ask: &Ask, diameter: Length, seat: &Seat) -> Check {
+    let book = match ask.kind {
+        Kind::WoodScrew => "; so is every planking screw of the Herreshoff table",
+        _ => "",
+    };
+    let six = judge::standard_embedment(diameter, &ask.limits);
+    let embedment = seat.embedment();
+    Check {
+        check: "six-diameters",
+        // Every planking screw of the book misses it, and holds: it is said, never held against.
+        verdict: Verdict::Ok,
+        says: if embedment < six {
+            format!(
+                "{} in the {} is under the building standard's 6 diameters ({}){book}",
+                embedment.shown(ask.units),
+                ask.on,
+                six.shown(ask.units)
+            )
+        } else {
+            format!(
+                "{} in the {} is at least the building standard's 6 diameters ({})",
+                embedment.shown(ask.units),
+                ask.on,
+                six.shown(ask.units)
+            )
+        },
+        limit: Some(six.shown(ask.units)),
+        basis: ask.limits.bound(limits::SIX_DIAMETERS).basis(),
+    }
 }
 
 fn metal(ask: &Ask, checks: &mut Vec<Check>) {

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::joint::{Grain, Limits, Plug, Timber, Verdict, Zone};
+use crate::joint::{Grain, Kind, Limits, Plug, Size, Timber, Verdict, Zone};
 use crate::tables::{GaugeSystem, LeadHole, PlankRule, Series};
 use crate::units::{Length, Units};
 
@@ -12,6 +12,11 @@ fn ask(plank: i64, member: Option<i64>, gauges: GaugeSystem) -> Ask {
         plank: Length::from_64ths(plank),
         plank_wood: None,
         on: "frame",
+        width: None,
+        along: None,
+        count: None,
+        old: Vec::new(),
+        kind: Kind::WoodScrew,
         member: member.map(Length::from_64ths),
         member_wood: Some(Timber::Gravity(0.6)),
         grain: Grain::Side,
@@ -41,11 +46,13 @@ fn the_book_is_quiet_at_every_thickness() {
             GaugeSystem::American,
         );
         let answer = answer(&ask).unwrap();
-        assert_eq!(answer.screw.gauge, Some(row.gauge));
-        assert_eq!(answer.seat.length, row.length);
+        let Size::Screw { screw, length } = answer.size else {
+            panic!("no screw");
+        };
+        assert_eq!((screw.gauge, length), (Some(row.gauge), row.length));
         for check in &answer.checks {
             let quiet = check.verdict < Verdict::Mend || check.check == "metal-unknown";
-            assert!(quiet, "{} in {}: {check:?}", answer.label(), row.plank);
+            assert!(quiet, "{} in {}: {check:?}", answer.label, row.plank);
         }
     }
 }
@@ -70,7 +77,7 @@ fn a_ratio_rule_takes_the_shortest_that_satisfies_it() {
     ask.rule = PlankRule::find("one and a half").unwrap();
     let answer = answer(&ask).unwrap();
     // 1.5 x 7/8 in is 1-5/16 in; No. 14 is made in 1-1/4 and 1-1/2 in.
-    assert_eq!(answer.label(), "No. 14 x 1-1/2 in");
+    assert_eq!(answer.label, "No. 14 x 1-1/2 in");
 }
 
 proptest! {
@@ -93,8 +100,10 @@ proptest! {
         };
         for other in &first.alternatives {
             let mut again = ask.clone();
-            again.fixed.screw = Some(other.screw);
-            again.fixed.length = Some(other.length);
+            if let Size::Screw { screw, .. } = other.size {
+                again.fixed.screw = Some(screw);
+            }
+            again.fixed.length = Some(other.size.length());
             let Ok(again) = answer(&again) else {
                 prop_assert!(other.embedment <= Length::ZERO);
                 continue;
@@ -113,5 +122,43 @@ proptest! {
         let all = names.len();
         names.dedup();
         prop_assert_eq!(names.len(), all);
+    }
+
+    /// Whatever kind and size, in whatever plank and member: an answer, or what is wrong. A length
+    /// that was worked out is long enough, and what is told of it agrees with itself.
+    #[test]
+    fn a_worked_length_is_long_enough(
+        kind in prop::sample::select(Kind::ALL.to_vec()),
+        plank in 8..200_i64,
+        member in prop::option::of(16..400_i64),
+        diameter in 4..80_i64,
+        length in prop::option::of(1..600_i64),
+        metric in any::<bool>(),
+    ) {
+        let mut ask = ask(plank, member, GaugeSystem::American);
+        ask.kind = kind;
+        if metric {
+            ask.units = Units::Metric;
+        }
+        if kind != Kind::WoodScrew {
+            let diameter = Length::from_64ths(diameter);
+            ask.fixed.size = Some(Size::Plain { diameter, length: diameter });
+        }
+        ask.fixed.length = length.map(Length::from_64ths);
+        let Ok(answer) = answer(&ask) else {
+            return Ok(());
+        };
+        prop_assert_eq!(answer.size.length(), answer.seat.length);
+        let check = |name| answer.checks.iter().find(|check| check.check == name);
+        let reach = check("short-embedment").map(|check| check.verdict);
+        if length.is_none() && kind != Kind::WoodScrew {
+            prop_assert!(reach < Some(Verdict::Watch) || kind.holds_by_its_ends());
+            prop_assert!(reach < Some(Verdict::Stop));
+        }
+        if kind.holds_by_its_ends() {
+            prop_assert!(check("point-through").is_none());
+            let out = answer.seat.point_cover().map(|cover| cover < Length::ZERO);
+            prop_assert_eq!(reach == Some(Verdict::Stop), out == Some(false));
+        }
     }
 }

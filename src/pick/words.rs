@@ -40,7 +40,7 @@ pub(super) fn misfit(checks: &[Check], alternatives: &[Alternative]) -> String {
     let fit: Vec<_> = alternatives
         .iter()
         .filter(|other| other.fits())
-        .map(Alternative::label)
+        .map(|other| other.label.as_str())
         .collect();
     let instead = if fit.is_empty() {
         "nothing here fits instead".to_owned()
@@ -122,18 +122,37 @@ pub(super) fn sources(
     if let Some(head) = &screw.head {
         sources.push(format!("head: {}", head.basis));
     }
-    if let Some(pilot) = &holes.pilot {
+    if let Some(lead) = &holes.lead {
         sources.push(format!("thread root: {}", screw.root_basis));
         sources.push(format!("pilot: {}", ask.lead_hole.basis));
-        sources.push(format!("pilot depth: {}", pilot.reach.source()));
+        sources.push(format!("pilot depth: {}", lead.reach.source()));
     }
+    sources.extend(strength_sources(
+        ask,
+        Kind::WoodScrew,
+        screw.shank,
+        hold,
+        lateral,
+    ));
+    sources
+}
+
+/// What the strength of a fastening rests on.
+pub(super) fn strength_sources(
+    ask: &Ask,
+    kind: Kind,
+    diameter: Length,
+    hold: &Hold,
+    lateral: &Lateral,
+) -> Vec<String> {
+    let mut sources = Vec::new();
     if let Some(wood) = ask.member_wood {
         sources.push(format!("{}: {}", wood.name(), wood.oven_dry().from));
     }
-    if let (Some(_), Ok(formula)) = (hold.design, withdrawal::design(Kind::WoodScrew, ask.metal)) {
+    if let (Some(_), Ok(formula)) = (hold.design, withdrawal::design(kind, ask.metal)) {
         sources.push(format!("design withdrawal: {}", formula.basis));
     }
-    if let (Some(_), Some(formula)) = (hold.ultimate, withdrawal::tested(Kind::WoodScrew)) {
+    if let (Some(_), Some(formula)) = (hold.ultimate, withdrawal::tested(kind)) {
         sources.push(format!("withdrawal to failure: {}", formula.basis));
     }
     if let (true, Some(strength)) = (hold.capped, ask.metal.and_then(Strength::of)) {
@@ -150,7 +169,7 @@ pub(super) fn sources(
         match (ask.bending_yield, ask.metal) {
             (Some(own), _) => sources.push(format!("bending yield: {own}, as given")),
             (None, Some(metal)) => {
-                if let Some((stress, basis)) = bending_yield(metal, screw.shank) {
+                if let Some((stress, basis)) = bending_yield(metal, diameter) {
                     sources.push(format!(
                         "bending yield of {}, {stress}: {basis}",
                         metal.name

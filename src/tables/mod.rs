@@ -31,7 +31,7 @@ pub use drills::{Drill, Series};
 pub use lead_holes::LeadHole;
 pub use limits::{Limit, Quantity};
 pub use metals::{Family, Fit, Fits, Metal, Range, SERIES, Verdict};
-pub use nails::{WireSystem, wire_diameter};
+pub use nails::{WireSystem, penny, thinner_wire, wire_diameter};
 pub use plank_rules::{Nearest, PlankRow, PlankRule};
 pub use screws::{GaugeSystem, Head, Screw};
 pub use spacing::{SpacingOf, spacing};

@@ -460,3 +460,190 @@ fn at_a_place_the_member_is_called_what_it_is() {
         );
     }
 }
+
+/// A kind of fastening in a plank of 1 in, on a frame of 2 in unless told.
+fn kind(kind: &str, more: &[&str]) -> Value {
+    let frame: &[&str] = match more.contains(&"--frame") {
+        true => &[],
+        false => &["--frame", "2in"],
+    };
+    let base = [
+        "pick",
+        "--plank",
+        "1in",
+        "--plank-sg",
+        "0.5",
+        "--kind",
+        kind,
+    ];
+    json(&[&base[..], frame, more].concat())
+}
+
+/// The holes by kind: NDS-2018 (public transcription) for bolts 1/32 to 1/16 in over, for lag
+/// screws 65 to 85, 60 to 75 and 40 to 70 % of the diameter by specific gravity, for nails at most
+/// 90 and 75 %; Estep (read) for drifts 1/16 in under; a boat-repair site (read) for copper nails
+/// one size under, 10 SWG (.128 in) under 8 SWG.
+#[test]
+fn each_kind_has_its_own_holes() {
+    let of = |kind_of: &str, hole: &str, more: &[&str]| {
+        kind(kind_of, more)["holes"][hole]["exact_mm"]
+            .as_f64()
+            .unwrap()
+            / 25.4
+    };
+    let near = |is: f64, inches: f64| assert!((is - inches).abs() < 1e-6, "{is} for {inches}");
+    let bolt = ["--size", "3/8in"];
+    near(of("bolt", "shank", &bolt), 0.375 + 1.0 / 32.0);
+    let drift = ["--size", "1in x 6in"];
+    near(of("drift", "pilot", &drift), 1.0 - 1.0 / 16.0);
+    let rivet = ["--size", "8 SWG", "--metal", "copper"];
+    near(of("rivet", "pilot", &rivet), 0.128);
+    for (gravity, share) in [
+        ("0.5", 0.55),
+        ("0.51", 0.675),
+        ("0.6", 0.675),
+        ("0.61", 0.75),
+    ] {
+        let lag = ["--size", "1/2in", "--frame-sg", gravity];
+        near(of("lag screw", "pilot", &lag), 0.5 * share);
+        near(of("lag screw", "shank", &lag), 0.5);
+    }
+    for (gravity, share) in [("0.6", 0.75), ("0.61", 0.9)] {
+        let nail = ["--size", "1/4in", "--frame-sg", gravity];
+        near(of("boat nail", "pilot", &nail), 0.25 * share);
+        near(of("annular nail", "pilot", &nail), 0.25 * share);
+    }
+    // The plank's hole of a square nail is just under it, the frame's goes to the point.
+    let nail = kind("boat nail", &["--size", "1/4in x 2-1/2in"]);
+    assert_eq!(nail["holes"]["shank"]["bit"], "15/64");
+    close(&nail["holes"]["shank"]["depth_mm"], 25.4);
+    close(&nail["holes"]["pilot"]["depth_mm"], 2.5625 * 25.4);
+}
+
+/// Lengths: through plank and frame with what is turned back, headed or under the nut; nails two to
+/// two and a half planks, as the frame has room.
+#[test]
+fn each_kind_has_its_own_length() {
+    let long = |kind_of: &str, more: &[&str]| {
+        let answer = kind(kind_of, more);
+        for check in answer["checks"].as_array().unwrap() {
+            let verdict = check["verdict"].as_str().unwrap();
+            assert!(matches!(verdict, "ok" | "watch"), "{kind_of}: {check}");
+        }
+        assert!(answer["fastening"]["head"].is_null());
+        let inches = answer["fastening"]["length_mm"].as_f64().unwrap() / 25.4;
+        (inches * 1000.0).round() / 1000.0
+    };
+    let size = ["--size", "3/8in"];
+    // 1 - 1/16 + 2 + 3/8, and to the next quarter; the bolt's head lies 1/4 in deep, 9/16 in past.
+    assert_eq!(long("rivet", &size), 3.5);
+    assert_eq!(long("clenched nail", &size), 3.5);
+    assert_eq!(long("bolt", &size), 3.5);
+    assert_eq!(long("trunnel", &size), 3.0);
+    assert_eq!(long("boat nail", &size), 2.5);
+    assert_eq!(
+        long("boat nail", &["--size", "3/8in", "--frame", "1-1/4in"]),
+        2.0
+    );
+    // 4 diameters and the tip of 2, under a head 1/4 in deep.
+    assert_eq!(long("lag screw", &["--size", "1/4in"]), 2.25);
+}
+
+#[test]
+fn what_holds_by_its_ends_must_come_through() {
+    for kind_of in ["rivet", "clenched nail", "bolt"] {
+        let short = kind(kind_of, &["--size", "3/8in x 2-1/2in"]);
+        assert_eq!(verdict(&short, "short-embedment"), "stop", "{kind_of}");
+        assert_eq!(verdict(&short, "point-through"), "absent");
+        assert!(short["hold"]["withdrawal_design_n"].is_null());
+        assert!(
+            short["hold"]["notes"]
+                .to_string()
+                .contains("holds by its head")
+        );
+    }
+    let nail = kind("boat nail", &["--size", "3/8in x 4in"]);
+    assert_eq!(verdict(&nail, "point-through"), "mend");
+}
+
+/// A nail of the standard's example (NDS-2018, public transcription): 8d, .131 in, specific gravity
+/// .50, 32 lb for each inch; driven dry and serving wet a quarter.
+#[test]
+fn a_nail_is_worth_what_the_standard_says() {
+    let more = [
+        "--size",
+        "0.131in x 2.5in",
+        "--frame-sg",
+        "0.5",
+        "--bung-depth",
+        "0in",
+    ];
+    let pounds = |zone: &str| {
+        let answer = kind("boat nail", &[&more[..], &["--zone", zone]].concat());
+        answer["hold"]["withdrawal_design_n"].as_f64().unwrap() / 4.448_221_615_260_5
+    };
+    let dry = pounds("inside");
+    assert!((dry / 1.5 - 32.0).abs() < 0.5, "{dry}");
+    assert!((pounds("underwater") / dry - 0.25).abs() < 1e-9);
+}
+
+#[test]
+fn positions_are_proposed_where_the_room_is_known() {
+    let with = |more: &[&str]| {
+        let base = [
+            "--plank",
+            "7/8in",
+            "--frame",
+            "2in",
+            "--plank-width",
+            "5-1/4in",
+        ];
+        pick_json(&[&base[..], more].concat())
+    };
+    assert!(with(&[])["positions"].is_null());
+    let two = with(&["--siding", "1-3/8in"]);
+    let places = two["positions"].as_array().unwrap();
+    assert_eq!(places.len(), 2);
+    close(&places[0]["up_mm"], 0.726 * 25.4);
+    close(&places[0]["along_mm"], 0.3245 * 25.4);
+    close(&places[1]["up_mm"], (5.25 - 0.726) * 25.4);
+    assert_eq!(two["spacing"]["standard"][0]["of"], "bored");
+    let four = with(&["--siding", "1-3/8in", "--per-crossing", "4"]);
+    assert!(four["positions"].is_null());
+    let why = four["spacing"]["cramped"].as_str().unwrap();
+    assert!(why.contains("the frame is 1-3/8 in wide"), "{why}");
+    assert_eq!(four["spacing"]["room_for"], 3);
+}
+
+#[test]
+fn sizes_that_make_no_sense_are_refused() {
+    for (args, says) in [
+        (
+            &["--kind", "rivet"][..],
+            "no table gives the size of a rivet",
+        ),
+        (
+            &["--kind", "drift", "--size", "1/2in"],
+            "the length of a drift",
+        ),
+        (
+            &["--kind", "rivet", "--gauge", "14"],
+            "a gauge is of wood screws",
+        ),
+        (
+            &["--kind", "rivet", "--size", "9 SWG"],
+            "no table here has this wire",
+        ),
+        (
+            &["--kind", "bolt", "--size", "3/8in x 4in", "--length", "5in"],
+            "beside a --size",
+        ),
+        (&["--per-crossing", "0"], "is not a count"),
+        (&["--siding", "0in"], "not to be believed"),
+    ] {
+        let base = ["pick", "--plank", "1in", "--frame", "2in"];
+        let ran = refasten(&[&base[..], args].concat());
+        assert_eq!(ran.code, Some(2), "{args:?}");
+        assert!(ran.stderr.contains(says), "{args:?}: {}", ran.stderr);
+    }
+}

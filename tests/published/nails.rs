@@ -1,6 +1,6 @@
 //! Wire gauges, wire nails and bolts.
 
-use refasten::tables::{Table, WireSystem, wire_diameter};
+use refasten::tables::{Table, WireSystem, penny, wire_diameter};
 
 use super::cells::{near, number, rows};
 
@@ -56,4 +56,14 @@ fn lag_roots_are_under_bolt_roots() {
     let all = rows("bolts", &["nominal", "bolt root", "lag root"]);
     assert_eq!(all.len(), 6);
     assert!(all.iter().all(|row| row[2] < row[1] && row[1] < row[0]));
+}
+
+/// NDS Table L4 (public transcription): an 8d common nail is .131 by 2-1/2, a box nail .113.
+#[test]
+fn a_wire_nail_is_known_by_its_diameter_and_length() {
+    let length = |text: &str| text.parse::<refasten::units::Length>().unwrap();
+    for diameter in ["0.131in", "0.113in"] {
+        assert_eq!(penny(length(diameter), length("2-1/2in")), Some("8d"));
+    }
+    assert_eq!(penny(length("0.131in"), length("2in")), None);
 }

@@ -53,9 +53,11 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
 
 fn judged(survey: &Survey<'_>, at: &At<'_>) -> Option<Saying> {
     let kind = at.crossing.member.kind();
-    if !matches!(kind, MemberKind::Frame | MemberKind::Beam) {
-        return None;
-    }
+    let on = match kind {
+        MemberKind::Frame => "frame",
+        MemberKind::Beam => "beam",
+        _ => return None,
+    };
     let room = Room {
         width: at.crossing.strake.width?,
         along: Along::Sided(
@@ -84,7 +86,7 @@ fn judged(survey: &Survey<'_>, at: &At<'_>) -> Option<Saying> {
     let says = format!(
         "{count} of {} have no room on a diagonal: {}",
         survey.shown(thinnest),
-        cramped.says(&room, survey.units)
+        cramped.says(&room, on, survey.units)
     );
     let most = spacing::most(&room, thinnest, survey.limits);
     let remedy = match most {

@@ -3,7 +3,7 @@
 use std::io;
 
 use super::{bare, bit_name};
-use crate::joint::{Bit, Hole};
+use crate::joint::{Bit, Hole, Kind};
 use crate::pick::{Answer, Ask};
 use crate::show::page::Page;
 use crate::tables::Series;
@@ -12,16 +12,16 @@ use crate::units::{Length, Units};
 /// Prints the holes of an answer.
 pub(super) fn table(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
     let holes = &answer.holes;
-    let pilot = holes.pilot.map(|pilot| pilot.hole);
+    let pilot = holes.pilot;
     // A taper bit bores both in one, with one stop.
-    let (shank, pilot) = if ask.taper {
+    let (shank, pilot) = if ask.taper && ask.kind == Kind::WoodScrew {
         ("shank and pilot", None)
     } else {
-        ("shank", pilot)
+        (shank_hole(ask.kind), pilot)
     };
     let rows = [
         ("counterbore", holes.counterbore),
-        (shank, Some(holes.shank)),
+        (shank, holes.shank),
         ("pilot", pilot),
     ];
     let unit = match ask.units {
@@ -42,24 +42,37 @@ pub(super) fn table(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Resu
         rows,
     )?;
     let mut note = "Stops are from the face of the plank.".to_owned();
-    match &holes.pilot {
-        Some(pilot) => {
+    match (&holes.lead, holes.pilot) {
+        (Some(lead), Some(pilot)) => {
             note.push_str(&format!(
                 " Pilot {} % of the thread root, for {} wood.",
-                pilot.percent,
-                if pilot.dense { "dense" } else { "lighter" }
+                lead.percent,
+                if lead.dense { "dense" } else { "lighter" }
             ));
-            let chosen = pilot.hole.bit.map(|bit| bit_name(bit, ask.units));
-            if let Some(chart) = pilot
-                .chart
-                .filter(|chart| Some(*chart) != chosen.as_deref())
-            {
+            let chosen = pilot.bit.map(|bit| bit_name(bit, ask.units));
+            if let Some(chart) = lead.chart.filter(|chart| Some(*chart) != chosen.as_deref()) {
                 note.push_str(&format!(" Charts differ: Plate 6B prints drill {chart}."));
             }
         }
-        None => note.push_str(&format!(" Name the {}'s wood for the pilot.", ask.on)),
+        (_, None) if ask.kind.is_threaded() => {
+            note.push_str(&format!(" Name the {}'s wood for the pilot.", ask.on));
+        }
+        _ => {}
     }
-    page.line(&note)
+    page.line(&note)?;
+    for choice in &holes.choices {
+        page.item(choice)?;
+    }
+    Ok(())
+}
+
+/// What the wider of the two holes is called.
+fn shank_hole(kind: Kind) -> &'static str {
+    match kind {
+        Kind::BoatNail => "plank",
+        Kind::Bolt | Kind::Trunnel => "right through",
+        _ => "shank",
+    }
 }
 
 /// One row of the table of holes.

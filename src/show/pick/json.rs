@@ -5,10 +5,12 @@ use std::io::{self, Write};
 use serde::Serialize;
 
 use super::bit_name;
+use super::positions::{self, Place, Spacing};
 use crate::joint::yield_limit::{Mode, Modes};
-use crate::joint::{Hole, Kind, Plug};
+use crate::joint::{Hole, Kind, Plug, Size};
 use crate::pick::{Alternative, Answer, Ask, Check, Way};
 use crate::show::{AID, WORK};
+use crate::tables::WireSystem;
 use crate::units::{Force, Length};
 
 #[derive(Serialize)]
@@ -16,11 +18,13 @@ struct Report<'a> {
     format: u32,
     fastening: Fastening<'a>,
     bung: Option<Bung>,
-    holes: Holes,
+    holes: Holes<'a>,
     fit: Fit,
     hold: Hold<'a>,
     checks: Vec<Checked<'a>>,
     alternatives: Vec<Other<'a>>,
+    positions: Option<Vec<Place>>,
+    spacing: Option<Spacing>,
     remarks: &'a [String],
     cautions: Vec<&'static str>,
     sources: &'a [String],
@@ -31,11 +35,11 @@ struct Fastening<'a> {
     kind: &'static str,
     metal: Option<&'a str>,
     gauge: Option<u8>,
-    gauge_system: String,
+    gauge_system: Option<String>,
     diameter_mm: f64,
     length_mm: f64,
-    head: &'static str,
-    label: String,
+    head: Option<&'static str>,
+    label: &'a str,
     stock: Option<bool>,
 }
 
@@ -46,10 +50,11 @@ struct Bung {
 }
 
 #[derive(Serialize)]
-struct Holes {
+struct Holes<'a> {
     counterbore: Option<Bored>,
     shank: Option<Bored>,
     pilot: Option<Bored>,
+    choices: &'a [String],
 }
 
 #[derive(Serialize)]
@@ -125,10 +130,10 @@ struct Checked<'a> {
 #[derive(Serialize)]
 struct Other<'a> {
     way: &'static str,
-    label: String,
+    label: &'a str,
     gauge: Option<u8>,
-    gauge_system: String,
-    diameter_mm: f64,
+    gauge_system: Option<String>,
+    diameter_mm: Option<f64>,
     length_mm: f64,
     stock: Option<bool>,
     embedment_mm: f64,
@@ -142,7 +147,7 @@ struct Other<'a> {
 /// # Errors
 /// When `out` fails.
 pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
-    let screw = answer.screw;
+    let (gauge, gauge_system) = gauge(answer.size);
     let bored = |hole: Hole| Bored {
         exact_mm: hole.exact.mm(),
         bit: hole.bit.map(|bit| bit_name(bit, ask.units)),
@@ -155,14 +160,14 @@ pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
     let report = Report {
         format: 1,
         fastening: Fastening {
-            kind: Kind::WoodScrew.name(),
+            kind: ask.kind.name(),
             metal: ask.metal.map(|metal| metal.name),
-            gauge: screw.gauge,
-            gauge_system: screw.system.to_string(),
-            diameter_mm: screw.shank.mm(),
+            gauge,
+            gauge_system,
+            diameter_mm: answer.diameter.mm(),
             length_mm: seat.length.mm(),
-            head: "flat",
-            label: answer.label(),
+            head: (ask.kind == Kind::WoodScrew).then_some("flat"),
+            label: &answer.label,
             stock: answer.stock,
         },
         bung: match &answer.plug {
@@ -174,8 +179,9 @@ pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
         },
         holes: Holes {
             counterbore: holes.counterbore.map(bored),
-            shank: Some(bored(holes.shank)),
-            pilot: holes.pilot.map(|pilot| bored(pilot.hole)),
+            shank: holes.shank.map(bored),
+            pilot: holes.pilot.map(bored),
+            choices: &holes.choices,
         },
         fit: Fit {
             head_depth_mm: seat.head_depth.mm(),
@@ -203,12 +209,29 @@ pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
         },
         checks: answer.checks.iter().map(checked).collect(),
         alternatives: answer.alternatives.iter().map(other).collect(),
+        positions: positions::places(answer),
+        spacing: positions::spacing(ask, answer),
         remarks: &answer.remarks,
         cautions: WORK.into_iter().chain([AID]).collect(),
         sources: &answer.sources,
     };
     serde_json::to_writer_pretty(&mut *out, &report)?;
     writeln!(out)
+}
+
+/// The gauge number and its system, where it has them.
+fn gauge(size: Size) -> (Option<u8>, Option<String>) {
+    match size {
+        Size::Screw { screw, .. } => (screw.gauge, Some(screw.system.to_string())),
+        Size::Wire { system, number, .. } => {
+            let system = match system {
+                WireSystem::Swg => "swg",
+                WireSystem::Bwg => "bwg",
+            };
+            (Some(number), Some(system.to_owned()))
+        }
+        Size::Plain { .. } => (None, None),
+    }
 }
 
 fn checked(check: &Check) -> Checked<'_> {
@@ -222,7 +245,7 @@ fn checked(check: &Check) -> Checked<'_> {
 }
 
 fn other(alternative: &Alternative) -> Other<'_> {
-    let screw = alternative.screw;
+    let (gauge, gauge_system) = gauge(alternative.size);
     Other {
         way: match alternative.way {
             Way::Thinner => "a gauge smaller",
@@ -231,11 +254,11 @@ fn other(alternative: &Alternative) -> Other<'_> {
             Way::Longer => "the next longer",
             Way::Further => "what fits",
         },
-        label: alternative.label(),
-        gauge: screw.gauge,
-        gauge_system: screw.system.to_string(),
-        diameter_mm: screw.shank.mm(),
-        length_mm: alternative.length.mm(),
+        label: &alternative.label,
+        gauge,
+        gauge_system,
+        diameter_mm: alternative.size.diameter().map(Length::mm),
+        length_mm: alternative.size.length().mm(),
         stock: alternative.stock,
         embedment_mm: alternative.embedment.mm(),
         withdrawal_design_n: alternative.design.map(Force::newtons),

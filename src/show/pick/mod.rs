@@ -2,6 +2,7 @@
 
 mod holes;
 mod json;
+mod positions;
 mod text;
 
 pub use json::json;

@@ -2,8 +2,8 @@
 
 use std::io::{self, Write};
 
-use super::{bare, holes};
-use crate::joint::{Plug, Timber, Verdict};
+use super::{bare, holes, positions};
+use crate::joint::{Kind, Plug, Timber, Verdict};
 use crate::pick::{Alternative, Answer, Ask};
 use crate::show::page::Page;
 use crate::show::{AID, WORK};
@@ -19,6 +19,7 @@ pub fn text(out: &mut dyn Write, width: u16, ask: &Ask, answer: &Answer) -> io::
     page.gap()?;
     holes::table(&mut page, ask, answer)?;
     page.gap()?;
+    positions::text(&mut page, ask, answer)?;
     fit_and_hold(&mut page, ask, answer)?;
     page.gap()?;
     checks(&mut page, answer)?;
@@ -41,7 +42,11 @@ pub fn text(out: &mut dyn Write, width: u16, ask: &Ask, answer: &Answer) -> io::
 fn first_lines(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
     let shown = |length: Length| length.shown(ask.units);
     let metal = ask.metal.map_or("metal not settled", |metal| metal.name);
-    page.line(&format!("{} flat-head wood screw, {metal}", answer.label()))?;
+    page.line(&match ask.kind {
+        Kind::WoodScrew => format!("{} flat-head wood screw, {metal}", answer.label),
+        Kind::Trunnel => format!("{} trunnel", answer.label),
+        kind => format!("{} {kind}, {metal}", answer.label),
+    })?;
     let wood =
         |wood: Option<Timber>| wood.map_or_else(String::new, |wood| format!(" of {}", wood.name()));
     let depth = ask.member.map_or_else(
@@ -81,11 +86,14 @@ fn first_lines(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()
 fn fit_and_hold(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
     let shown = |length: Length| length.shown(ask.units);
     let seat = &answer.seat;
+    let thread = match ask.kind {
+        Kind::WoodScrew => format!(" ({} of it thread)", shown(seat.thread_in_member())),
+        _ => String::new(),
+    };
     let mut fit = format!(
-        "Fit: {} in the {} ({} of it thread); {} of plank under the head",
+        "Fit: {} in the {}{thread}; {} of plank under the head",
         shown(seat.embedment()),
         ask.on,
-        shown(seat.thread_in_member()),
         shown(seat.wood_under_head())
     );
     if let Some(cover) = seat.point_cover() {
@@ -208,7 +216,7 @@ fn alternative(other: &Alternative, units: Units) -> [String; 4] {
         (Some(force), Units::Metric) => format!("{:.0}", force.newtons()),
     };
     [
-        other.label(),
+        other.label.clone(),
         bare(other.embedment, units),
         pull,
         then.join("; "),

@@ -49,6 +49,17 @@ pub fn wire(r: &mut Reader) -> Result<String, Fault> {
     ))
 }
 
+pub fn nail(r: &mut Reader) -> Result<String, Fault> {
+    Ok(format!(
+        "Nail {{ penny: {}, length: {}, common: {}, box_: {}, sinker: {} }}",
+        r.need("penny")?,
+        r.need("length")?,
+        r.some("common"),
+        r.some("box"),
+        r.some("sinker")
+    ))
+}
+
 pub fn bolt(r: &mut Reader) -> Result<String, Fault> {
     Ok(format!(
         "Bolt {{ nominal: {}, lag_root: {} }}",

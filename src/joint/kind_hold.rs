@@ -1,0 +1,97 @@
+//! What nails, rivets, bolts and the rest hold, pulled straight out.
+
+use super::{Grain, Hold, Kind, Seat, Timber, Zone, withdrawal};
+use crate::tables::Metal;
+use crate::units::Length;
+
+/// What a fastening that is no wood screw holds in its seat.
+///
+/// Nails by [`withdrawal::design`] and [`withdrawal::tested`] over what is in the member; lag
+/// screws over their thread there, six tenths of the length (DIN 571, read), less the tip of two
+/// diameters. What holds by its ends, and drifts and trunnels, have no figure. The frame is taken as
+/// dry when it is driven, so a nail that then serves wet keeps a quarter.
+pub fn hold_kind(
+    kind: Kind,
+    diameter: Length,
+    metal: Option<&Metal>,
+    seat: &Seat,
+    wood: Option<Timber>,
+    grain: Grain,
+    zone: Zone,
+) -> Hold {
+    let mut hold = Hold {
+        design: None,
+        ultimate: None,
+        wet: zone.is_wet(),
+        capped: false,
+        valid: false,
+        notes: Vec::new(),
+    };
+    let design = match withdrawal::design(kind, metal) {
+        Ok(design) => design,
+        Err(why) => {
+            hold.notes.push(why.to_owned());
+            return hold;
+        }
+    };
+    let Some(wood) = wood else {
+        hold.notes
+            .push("the frame's wood is not known, so no withdrawal is worked".to_owned());
+        return hold;
+    };
+    if !design.covers(diameter) {
+        hold.notes
+            .push("no withdrawal value is published for this diameter".to_owned());
+        return hold;
+    }
+    let mut share = withdrawal::wet_factor(kind, false, hold.wet);
+    match (kind, grain) {
+        (_, Grain::Side) => {}
+        (Kind::LagScrew, Grain::End) => {
+            share *= 0.75;
+            hold.notes.push(
+                "end grain: three quarters of side grain (Wood Handbook p. 8-13, read)".to_owned(),
+            );
+        }
+        (_, Grain::End) => {
+            share = 0.0;
+            hold.notes
+                .push("end grain: the building standard allows nails no withdrawal".to_owned());
+        }
+    }
+    if share == 0.25 {
+        hold.notes.push(
+            "a nail driven in dry wood that then serves wet keeps a quarter of its design value"
+                .to_owned(),
+        );
+    }
+    let inside = seat
+        .member
+        .map_or(seat.embedment(), |member| seat.embedment().min(member));
+    let grips = match kind {
+        Kind::LagScrew => inside.min(seat.length.share(6, 10)) - diameter * 2,
+        _ => inside,
+    };
+    let grips = grips.max(Length::ZERO);
+    let gravity = wood.oven_dry().value;
+    let (least, most) = (*withdrawal::GRAVITIES.start(), *withdrawal::GRAVITIES.end());
+    hold.valid = (least..=most).contains(&gravity);
+    if gravity < least {
+        hold.notes.push(format!(
+            "specific gravity {gravity:.2} is under the standard's {least}: no design value"
+        ));
+    } else {
+        if gravity > most {
+            hold.notes.push(format!(
+                "specific gravity {gravity:.2} is over the standard's {most}: worked with {most}"
+            ));
+        }
+        let pounds = design.per_inch(gravity.min(most), diameter) * share;
+        hold.design = Some(withdrawal::over(pounds, grips));
+    }
+    if let (Some(tested), true, Grain::Side) = (withdrawal::tested(kind), hold.valid, grain) {
+        let pounds = tested.per_inch(wood.at_12_percent().value, diameter);
+        hold.ultimate = Some(withdrawal::over(pounds, grips));
+    }
+    hold
+}
