@@ -215,7 +215,7 @@ impl Pick {
             },
             size,
             length: length.or(long),
-            bung: reading.option("--bung", self.bung.as_ref()),
+            bung: reading.with("--bung", self.bung.as_ref(), bung),
             bung_depth: reading.option("--bung-depth", self.bung_depth.as_ref()),
         };
         let drills: Vec<Series> = self
@@ -401,4 +401,14 @@ fn screw(system: GaugeSystem, typed: &str) -> Result<&'static Screw, Misread> {
         Misread::new(format!("`{typed}` is not a gauge")).help("give its number: 14")
     })?;
     Screw::by_gauge(system, gauge).ok_or_else(|| no_gauge(system, gauge))
+}
+
+/// The diameter of a bung; words for having none are answered with how to say it here.
+fn bung(typed: &str) -> Result<Length, Misread> {
+    match typed.trim().to_ascii_lowercase().as_str() {
+        "none" | "stopping" => Err(Misread::new(format!("`{}` is no diameter", typed.trim())).help(
+            "for a flush head give --bung-depth 0in; planking under 5/8 in gets stopping by itself",
+        )),
+        _ => typed.parse(),
+    }
 }
