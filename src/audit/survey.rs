@@ -1,10 +1,10 @@
 //! What the rules look at: the hull and everything in her on one day.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::hull::{Crossing, CrossingId, Hull, Member, Plank, Strake};
+use crate::hull::{Crossing, CrossingId, Hull, JointKind, Member, Plank, Strake};
 use crate::joint::Limits;
-use crate::record::{Book, Did, Fastening, FasteningId, Hole, State};
+use crate::record::{Book, Did, Entry, Fastening, FasteningId, Found, Hole, State, What};
 use crate::text::Origin;
 use crate::units::{Day, Length, Units};
 
@@ -33,6 +33,10 @@ pub struct Survey<'b> {
     drawn: BTreeSet<FasteningId>,
     /// Crossings of joints that were not there on the day.
     absent: BTreeSet<CrossingId>,
+    /// Crossings that were not there themselves.
+    nowhere: BTreeSet<CrossingId>,
+    /// Crossings at which the frame was found split or soft, and the last day it was.
+    damaged: BTreeMap<CrossingId, Day>,
 }
 
 /// One crossing with all that is in it.
@@ -55,18 +59,25 @@ impl<'b> Survey<'b> {
         units: Units,
     ) -> Self {
         let mut drawn = BTreeSet::new();
+        let mut damaged = BTreeMap::new();
         let state = book.trace(hull, Some(day), &mut |change| {
             if let (Did::Pulled | Did::Broken, Some(before)) = (change.entry.did(), change.before) {
                 drawn.insert(before.fastening);
             }
+            if tells_damage(&change.entry.what) {
+                damaged.insert(change.crossing, change.entry.date);
+            }
         });
         let absent = absent(hull, book, &state, day);
+        let nowhere = nowhere(hull, book, &state, &absent, day);
         Self {
             hull,
             book,
             day,
             state,
             absent,
+            nowhere,
+            damaged,
             limits,
             accepted,
             units,
@@ -101,9 +112,18 @@ impl<'b> Survey<'b> {
     }
 
     /// Whether a crossing was there on the day: those of a butt are not before it is made, nor
-    /// after a longer plank has taken its place.
+    /// after a longer plank has taken its place; those of a sister not before it is put in; those
+    /// of a scarf between frames only where something is driven through it.
     pub fn is_there(&self, id: CrossingId) -> bool {
-        !self.absent.contains(&id) || !matches!(self.hull.crossing(id).member, Member::Butt(..))
+        !self.nowhere.contains(&id)
+    }
+
+    /// Whether the member at a crossing was found split or soft there and has not been renewed.
+    pub fn is_damaged(&self, id: CrossingId) -> bool {
+        let renewed = self.state.renewed(id);
+        self.damaged
+            .get(&id)
+            .is_some_and(|found| renewed.is_none_or(|renewed| renewed < *found))
     }
 
     /// Whether a joint at a crossing was there on the day.
@@ -166,13 +186,45 @@ fn absent(hull: &Hull, book: &Book, state: &State, day: Day) -> BTreeSet<Crossin
     };
     let joints = hull.joints.iter().enumerate();
     let gone = joints.filter(|(at, joint)| {
-        let butts = joint.crossings.iter().filter(|id| is_butt(hull, **id));
+        let butts = joint.crossings.iter().filter(|id| is_between(hull, **id));
         !book.joint_is_there(*at, day) || butts.clone().count() > 0 && butts.copied().all(bridged)
     });
     gone.flat_map(|(_, joint)| joint.crossings.iter().copied())
         .collect()
 }
 
-fn is_butt(hull: &Hull, id: CrossingId) -> bool {
+fn is_between(hull: &Hull, id: CrossingId) -> bool {
     matches!(hull.crossing(id).member, Member::Butt(..))
+}
+
+/// Crossings that were not there on a day.
+fn nowhere(
+    hull: &Hull,
+    book: &Book,
+    state: &State,
+    absent: &BTreeSet<CrossingId>,
+    day: Day,
+) -> BTreeSet<CrossingId> {
+    let butts = absent.iter().copied().filter(|id| is_between(hull, *id));
+    let empty = |id: &CrossingId| state.holes(*id).is_empty();
+    let scarfs = hull.joints.iter();
+    let scarfs = scarfs
+        .filter(|joint| matches!(joint.kind, JointKind::Scarf { .. }))
+        .flat_map(|joint| joint.crossings.iter().copied())
+        .filter(|id| is_between(hull, *id) && empty(id));
+    let later = |entry: &Entry| entry.did() == Did::Sistered && entry.date > day;
+    let entries = book.entries().iter().enumerate();
+    let sisters = entries
+        .filter(|(at, entry)| later(entry) && book.struck_by(*at).is_none())
+        .flat_map(|(at, _)| book.crossings_of(at))
+        .filter(|id| empty(id) && state.renewed(*id).is_none());
+    butts.chain(scarfs).chain(sisters).collect()
+}
+
+/// Whether an entry tells that the wood of a member is bad.
+fn tells_damage(what: &What) -> bool {
+    let What::Done { deed, .. } = what else {
+        return false;
+    };
+    matches!(deed.found(), Some(Found::FrameSplit | Found::WoodSoft))
 }

@@ -42,6 +42,7 @@ impl Hull {
             numbering: parts.numbering,
             gauges: parts.gauges,
             units: parts.units,
+            practice: parts.practice,
             hardware: Vec::new(),
             joints: Vec::new(),
             strakes: Vec::new(),
@@ -87,7 +88,7 @@ impl Hull {
         hull
     }
 
-    /// Gives each butt block its two crossings. Gives back where a joint was written that no
+    /// Gives each joint between frames its two crossings. Gives back where a joint was written that no
     /// plank can have, its fault told.
     fn set_blocks(
         &mut self,
@@ -101,8 +102,10 @@ impl Hull {
             is: (places, kind),
         } in joints
         {
-            let JointKind::Butt { block, .. } = kind else {
-                continue;
+            // A scarf between frames has no block behind it.
+            let block = match kind {
+                JointKind::Butt { block, .. } => *block,
+                JointKind::Scarf { .. } => None,
             };
             let scantling = self.scantlings.len() as u32;
             self.scantlings.push(Scantlings {
@@ -151,16 +154,6 @@ impl Hull {
         } in joints
         {
             let crossings = self.crossings_at_key(&places, origin, "at", faults);
-            let members = || crossings.iter().map(|id| self.crossing(*id).member);
-            if matches!(kind, JointKind::Scarf { .. })
-                && members().any(|m| matches!(m, Member::Butt(..)))
-            {
-                faults.push(
-                    Fault::new(Some(origin), "a scarf has no butt block")
-                        .key("at")
-                        .help("name the frame it falls on, like S12 F9"),
-                );
-            }
             let on_member: Vec<CrossingId> = crossings
                 .iter()
                 .copied()

@@ -117,11 +117,11 @@ pub(super) fn lay_butts(
                     }
                     let (before, after) = (of(before), of(after));
                     return Err(format!(
-                        "{id} crosses neither {before} nor {after}, so no butt lies between them"
+                        "{id} crosses neither {before} nor {after}, so no joint lies between them"
                     ));
                 }
                 if strake.members.insert(butt, scantling).is_some() {
-                    return Err(format!("{id} has a butt at {butt} already"));
+                    return Err(format!("{id} has a joint at {butt} already"));
                 }
             }
         }

@@ -5,7 +5,7 @@ use super::{
     Strakes, Water,
 };
 use crate::joint::Zone;
-use crate::tables::{GaugeSystem, Metal, Wood};
+use crate::tables::{ButtRule, GaugeSystem, Metal, Wood};
 use crate::text::Origin;
 use crate::units::{Area, Length, Units};
 
@@ -59,6 +59,21 @@ pub struct Hardware {
     pub origin: Origin,
 }
 
+/// Which of several published practices she is judged by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Practice {
+    /// Of keeping butts apart.
+    pub butts: &'static ButtRule,
+}
+
+impl Default for Practice {
+    fn default() -> Self {
+        Self {
+            butts: ButtRule::default(),
+        }
+    }
+}
+
 /// Everything the owner wrote about the hull, each value read, none yet fitted to another.
 #[derive(Clone, Debug, Default)]
 pub struct HullParts {
@@ -74,6 +89,8 @@ pub struct HullParts {
     pub gauges: GaugeSystem,
     /// The units to show.
     pub units: Units,
+    /// The practices she is judged by.
+    pub practice: Practice,
     /// Members and what they are of.
     pub members: Vec<Placed<(Vec<Member>, Scantlings)>>,
     /// Strakes.

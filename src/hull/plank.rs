@@ -40,7 +40,7 @@ pub struct Joint {
     pub origin: Origin,
     /// What it is.
     pub kind: JointKind,
-    /// The crossings at it: both halves of a butt block, or the frame it falls on.
+    /// The crossings at it: both halves of one between frames, or the frame it falls on.
     pub crossings: Vec<CrossingId>,
 }
 

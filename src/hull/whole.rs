@@ -1,8 +1,8 @@
 //! The whole hull: built once, then only asked.
 
 use super::{
-    Crossing, CrossingId, FramesFrom, Hardware, Joint, Member, Numbering, Particulars, Scantlings,
-    StrakeId, Water, Waterline,
+    Crossing, CrossingId, FramesFrom, Hardware, Joint, Member, Numbering, Particulars, Practice,
+    Scantlings, StrakeId, Water, Waterline,
 };
 use crate::joint::Zone;
 use crate::tables::{GaugeSystem, Wood};
@@ -59,6 +59,8 @@ pub struct Hull {
     pub gauges: GaugeSystem,
     /// The units to show.
     pub units: Units,
+    /// The practices she is judged by.
+    pub practice: Practice,
     /// Other metal.
     pub hardware: Vec<Hardware>,
     /// Joints.

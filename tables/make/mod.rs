@@ -13,7 +13,7 @@ mod written;
 use std::fmt;
 
 /// The table files, without `.yaml`, in the order in which their tables are listed.
-pub const FILES: [&str; 14] = [
+pub const FILES: [&str; 15] = [
     "sources",
     "screws",
     "nails",
@@ -24,6 +24,7 @@ pub const FILES: [&str; 14] = [
     "lead-holes",
     "spacing",
     "plank-rules",
+    "butts",
     "woods",
     "metals",
     "strengths",

@@ -52,7 +52,7 @@ fn every_key_of_the_hull_file_is_on_the_format_page() {
         assert_eq!(on_page(&page, heading), read, "{heading}");
     };
     same("## hull.yaml", "refasten: 1\nzzzzzzzz: 1\n");
-    for maps in ["particulars", "numbering"] {
+    for maps in ["particulars", "numbering", "practice"] {
         let heading = format!("### {maps}");
         same(&heading, &format!("{maps}: {{zzzzzzzz: 1}}\n"));
     }

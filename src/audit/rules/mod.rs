@@ -11,6 +11,8 @@ mod bung_deep;
 mod bung_missing;
 mod bung_shallow;
 mod bung_small;
+mod butt_near_butt;
+mod butt_on_frame;
 mod crossing_bare;
 mod crossing_short;
 mod driven_in_bad_hole;
@@ -24,11 +26,18 @@ mod open_hole;
 mod plank_end_loose;
 mod plank_loose;
 mod point_through;
+mod scarf_off_frame;
+mod scarf_steep;
 mod short_embedment;
+mod short_plank;
+mod sister_short;
+mod sisters_adjacent;
 mod stainless_underwater;
 mod stub_left;
+mod temporary_left;
 mod thin_under_head;
 mod thread_in_plank;
+mod too_many_open;
 mod undated;
 
 /// Every rule, in the order their findings are listed within a severity.
@@ -56,8 +65,17 @@ pub(super) const ALL: &[&Rule] = &[
     &plank_loose::RULE,
     &stub_left::RULE,
     &driven_in_bad_hole::RULE,
+    &too_many_open::RULE,
+    &temporary_left::RULE,
     &not_recorded::RULE,
     &undated::RULE,
     &accepted_unused::RULE,
     &accepted_expired::RULE,
+    &butt_near_butt::RULE,
+    &short_plank::RULE,
+    &butt_on_frame::RULE,
+    &scarf_off_frame::RULE,
+    &scarf_steep::RULE,
+    &sister_short::RULE,
+    &sisters_adjacent::RULE,
 ];

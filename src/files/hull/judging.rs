@@ -1,11 +1,18 @@
-//! The owner's own limits, and findings somebody has accepted.
+//! The practices she is judged by, the owner's own limits, and findings somebody has accepted.
 
 use super::{Given, Piece, Reader, Text, read};
 use crate::audit::{Acceptance, Rule};
-use crate::hull::Places;
-use crate::tables::{Limit, Quantity};
+use crate::hull::{Places, Practice};
+use crate::tables::{ButtRule, Limit, Quantity};
 use crate::text::Fault;
 use crate::units::Day;
+
+crate::record! {
+    /// Which of several published practices is used.
+    struct RawPractice {
+        butts: Text = "butts",
+    }
+}
 
 crate::record! {
     /// The owner's own number for a limit.
@@ -23,6 +30,18 @@ crate::record! {
         why: Text = "why",
         by: Text = "by",
         until: Text = "until",
+    }
+}
+
+pub(super) fn practice(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Practice {
+    let Given::Is(raw) = read::<RawPractice>(piece, faults) else {
+        return Practice::default();
+    };
+    let mut fields = Reader::new(piece.origin, faults);
+    let mut fields = fields.inside("practice");
+    let butts = fields.look_up("butts", &raw.butts, ButtRule::find);
+    Practice {
+        butts: butts.unwrap_or(ButtRule::default()),
     }
 }
 

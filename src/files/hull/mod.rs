@@ -24,7 +24,7 @@ pub(super) use sets::names_holes;
 const VERSION: &str = "1";
 
 /// The keys a hull file may have.
-const KEYS: [&str; 18] = [
+const KEYS: [&str; 19] = [
     "refasten",
     "boat",
     "particulars",
@@ -32,6 +32,7 @@ const KEYS: [&str; 18] = [
     "numbering",
     "gauges",
     "show",
+    "practice",
     "frames",
     "beams",
     "ends",
@@ -99,6 +100,11 @@ impl HullFile {
             }
             "gauges" => {}
             "show" => self.hull.units = one(part, faults).unwrap_or_default(),
+            "practice" => {
+                self.hull.practice = value(part, faults)
+                    .map(|piece| judging::practice(piece, faults))
+                    .unwrap_or_default();
+            }
             "frames" => self.essential(part, faults, members::frames, |hull| &mut hull.members),
             "beams" => self.essential(part, faults, members::beams, |hull| &mut hull.members),
             "ends" => self.essential(part, faults, members::end, |hull| &mut hull.members),

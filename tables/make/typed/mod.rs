@@ -81,6 +81,7 @@ const TYPED: [(&str, &str, &str, &str, Each); 23] = [
         "plank-rules",
         planking::plank_rule,
     ),
+    ("butts", "BUTTS", "ButtRule", "butts", planking::butts),
     ("woods", "WOODS", "Wood", "woods", woods::wood),
     ("metals", "METALS", "Metal", "metals", metals::metal),
     (

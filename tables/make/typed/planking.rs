@@ -1,4 +1,4 @@
-//! Planking rules.
+//! Planking rules and butts.
 
 use super::super::value::Value;
 use super::{Fault, Reader};
@@ -30,6 +30,18 @@ pub fn plank_rule(r: &mut Reader) -> Result<String, Fault> {
         ratio(r, "least length")?,
         ratio(r, "most length")?,
         r.basis("says")?
+    ))
+}
+
+pub fn butts(r: &mut Reader) -> Result<String, Fault> {
+    Ok(format!(
+        "ButtRule {{ name: {}, aliases: {}, spaces: {}, apart: {}, one_between: {}, strakes: {} }}",
+        r.need("name")?,
+        r.optional("aliases").unwrap_or("&[]".to_owned()),
+        r.some("frame spaces apart"),
+        r.need("apart")?,
+        r.some("one strake between"),
+        r.need("strakes between")?,
     ))
 }
 
