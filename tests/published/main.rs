@@ -1,5 +1,6 @@
 //! Figures against the publications they come from, the source named beside each.
 
+mod butts;
 mod cells;
 mod drills;
 mod lateral;

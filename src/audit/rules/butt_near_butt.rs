@@ -8,15 +8,17 @@
 //! **Limits.** Several practices are published. Choose one in hull.yaml, as
 //! `practice: {butts: Great Lakes 1866}`; `refasten tables butts` shows their numbers.
 //!
-//! - `army bulletin`, unless you choose: `butts in neighbouring strakes` 3 frame spaces apart;
-//!   `strakes between butts` 3 whole ones in one frame bay. On unusual frames, `butts on unusual
-//!   frames` 60 in apart, and 48 in with one strake between (this last from memory). The bulletin
-//!   does not say which frames are unusual; taken here are those nearer than `closest usual
-//!   frames` 6 in or farther apart than `widest usual frames` 24 in. Where no spacing is given
-//!   they are taken as usual.
-//! - `Great Lakes 1866`: 60 in apart; 48 in with one strake between; on one timber only with 3
-//!   strakes between. Rules for heavy ships.
-//! - `Lloyd's yachts`: about 1.2 m apart; 3 strakes between in one bay. From memory, not checked.
+//! `army bulletin`, unless you choose: `butts in neighbouring strakes` 3 frame spaces apart;
+//! `strakes between butts` 3 whole ones in one frame bay. On unusual frames, `butts on unusual
+//! frames` 60 in apart, and 48 in with one strake between (this last from memory). The bulletin
+//! does not say which frames are unusual; taken here are those nearer than `closest usual frames`
+//! 6 in or farther apart than `widest usual frames` 24 in. Frames of no given spacing are taken as
+//! usual.
+//!
+//! `Great Lakes 1866`: 60 in apart; 48 in with one strake between; on one timber only with 3
+//! strakes between. Rules for heavy ships.
+//!
+//! `Lloyd's yachts`: about 1.2 m apart; 3 strakes between in one bay. From memory, not checked.
 //!
 //! Your own limit goes before the practice. Of the butts in a strake the nearest on either side is
 //! judged. Two butts on one frame, or on a frame and beside it, are in one bay. Scarfs are not

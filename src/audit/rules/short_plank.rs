@@ -15,7 +15,8 @@
 //! **Severity.** Mend where the plank, or the one beside it, was hung in this record; watch as
 //! found. A plank of too few frame spaces that is 60 in or longer is watched: a special case.
 //!
-//! **Sources.** US Army TB 55-1900-201-45/1, 2-12b to 2-12d.
+//! **Sources.** US Army TB 55-1900-201-45/1, 2-12b to 2-12d; the number of the first of these is
+//! inferred from its neighbours.
 //!
 //! **What to do.** Take off more of the old plank and hang a longer one, with its butts clear of
 //! the others. Or let the piece in with glued scarfs on the frames.

@@ -17,7 +17,7 @@
 //! **Sources.** An owner's account, 2013-14.
 //!
 //! **What to do.** Drive what is drawn before you draw more; clamp with temporary fastenings where
-//! you cannot. `todo` can order the work so.
+//! you cannot.
 
 use std::collections::{BTreeMap, BTreeSet};
 

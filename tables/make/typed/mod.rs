@@ -18,7 +18,7 @@ type Each = fn(&mut Reader) -> Result<String, Fault>;
 
 /// Which tables are typed: the Rust file, the static in it, the type of its rows, the table, and
 /// what makes a row.
-const TYPED: [(&str, &str, &str, &str, Each); 23] = [
+const TYPED: [(&str, &str, &str, &str, Each); 24] = [
     ("screws", "AMERICAN", "Screw", "screws", fastenings::screw),
     (
         "screws",
