@@ -88,18 +88,6 @@ impl<'f> Reader<'f> {
         values.into_iter().collect()
     }
 
-    /// The values of a key that takes one or a list and must be given.
-    pub fn need_many<T: FromStr<Err = Misread>>(
-        &mut self,
-        key: &'static str,
-        texts: &Given<OneOrMany>,
-    ) -> Option<Vec<T>> {
-        if self.missing(key, texts) {
-            return None;
-        }
-        self.read_many(key, texts)
-    }
-
     /// Tells a fault of the value of a key.
     pub fn fault(&mut self, key: &'static str, misread: Misread) {
         let path = self.path(key);

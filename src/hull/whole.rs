@@ -35,13 +35,6 @@ impl Strake {
             .collect::<Vec<_>>()
             .into_iter()
     }
-
-    /// Its ends: the first and the last crossing, where a member that takes hood ends lies there.
-    pub fn hood_ends(&self) -> impl Iterator<Item = CrossingId> + '_ {
-        self.crossings()
-            .filter(|(_, member)| member.is_hood_end())
-            .map(|(id, _)| id)
-    }
 }
 
 /// A hull that fits together.
