@@ -121,6 +121,20 @@ struct Touch {
     hole: Option<(HoleNumber, Content)>,
 }
 
+/// Each hole that is named by its number, which must be there.
+fn named(
+    state: &State,
+    spot: Spot,
+    each: impl Fn(HoleNumber, &Hole) -> Result<Touch, Problem>,
+) -> Result<Vec<Touch>, Problem> {
+    let holes = state.holes(spot.crossing);
+    let there = |number: HoleNumber| holes.get(number.index()).ok_or(Problem::NoHole(number));
+    spot.holes
+        .numbers()
+        .map(|number| each(number, there(number)?))
+        .collect()
+}
+
 fn drive(state: &State, spot: Spot, driving: &Driving) -> Result<Vec<Touch>, Problem> {
     if state.is_off(spot.crossing) {
         return Err(Problem::PlankIsOff);
@@ -131,18 +145,10 @@ fn drive(state: &State, spot: Spot, driving: &Driving) -> Result<Vec<Touch>, Pro
         hole: Some((number, filled)),
     };
     if !spot.holes.is_any() {
-        return spot
-            .holes
-            .numbers()
-            .map(|number| {
-                let hole = state
-                    .holes(spot.crossing)
-                    .get(number.index())
-                    .ok_or(Problem::NoHole(number))?;
-                can_drive(hole.content).map_err(Problem::Refused)?;
-                Ok(old(number))
-            })
-            .collect();
+        return named(state, spot, |number, hole| {
+            can_drive(hole.content).map_err(Problem::Refused)?;
+            Ok(old(number))
+        });
     }
     let wanted = driving.total(1);
     match driving.hole {
@@ -192,22 +198,13 @@ fn touch(
         hole: Some((number, content)),
     };
     if !spot.holes.is_any() {
-        return spot
-            .holes
-            .numbers()
-            .map(|number| {
-                let hole = state
-                    .holes(spot.crossing)
-                    .get(number.index())
-                    .ok_or(Problem::NoHole(number))?;
-                if set.is_some_and(|set| set != set_of(hole)) {
-                    return Err(Problem::NoneOfSet);
-                }
-                act_on(hole)
-                    .map(|content| made(number, content))
-                    .map_err(Problem::Refused)
-            })
-            .collect();
+        return named(state, spot, |number, hole| {
+            if set.is_some_and(|set| set != set_of(hole)) {
+                return Err(Problem::NoneOfSet);
+            }
+            let content = act_on(hole).map_err(Problem::Refused)?;
+            Ok(made(number, content))
+        });
     }
     let there: Vec<(HoleNumber, &Hole)> = state
         .numbered(spot.crossing)

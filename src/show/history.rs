@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 use super::inventory::describe;
 use super::page::Page;
-use crate::hull::{Hull, fold, fold_holes};
+use crate::hull::{Hull, Places, fold, fold_holes};
 use crate::record::{Book, Deed, Entry, Event, What};
 use crate::units::Units;
 
@@ -43,28 +43,12 @@ pub fn text(
                 )?;
             }
             Event::Done { entry, holes } => {
-                let place = fold_holes(hull, holes.iter().copied()).shown(MOST_PLACES);
-                page.wrapped(
-                    &format!("{:<11}  ", entry.date.to_string()),
-                    &format!(
-                        "entry {}: {} {place}{}",
-                        entry.number,
-                        entry.did(),
-                        told(entry, hull, units)
-                    ),
-                )?;
+                let place = fold_holes(hull, holes.iter().copied());
+                page.wrapped(&on(entry), &done(entry, &place, hull, units))?;
             }
             Event::Wood { entry, crossings } => {
-                let place = fold(hull, crossings.iter().copied()).shown(MOST_PLACES);
-                page.wrapped(
-                    &format!("{:<11}  ", entry.date.to_string()),
-                    &format!(
-                        "entry {}: {} {place}{}",
-                        entry.number,
-                        entry.did(),
-                        told(entry, hull, units)
-                    ),
-                )?;
+                let place = fold(hull, crossings.iter().copied());
+                page.wrapped(&on(entry), &done(entry, &place, hull, units))?;
             }
             Event::Struck { entry, by } => {
                 let why = match &by.what {
@@ -79,6 +63,18 @@ pub fn text(
         }
     }
     Ok(())
+}
+
+/// The day of an entry, as wide as the column of days.
+fn on(entry: &Entry) -> String {
+    format!("{:<11}  ", entry.date.to_string())
+}
+
+/// What an entry tells, in a line.
+fn done(entry: &Entry, place: &Places, hull: &Hull, units: Units) -> String {
+    let place = place.shown(MOST_PLACES);
+    let told = told(entry, hull, units);
+    format!("entry {}: {} {place}{told}", entry.number, entry.did())
 }
 
 fn each(per_crossing: Option<u8>) -> String {
