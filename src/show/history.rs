@@ -109,6 +109,9 @@ fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
                     driving.kind,
                     driving.plug.written(units)
                 ));
+                if driving.temporary {
+                    words.push("temporary".to_owned());
+                }
             }
             Deed::PlankHung(plank) => {
                 let thickness = plank.thickness.map(|thickness| thickness.shown(units));
