@@ -1,6 +1,6 @@
 //! Joints and the pieces of planking between them, as rules look at them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::Survey;
 use super::lengthwise::HalfSpaces;
@@ -65,15 +65,17 @@ impl<'b> Survey<'b> {
         joints
     }
 
-    /// The pieces of a strake from butt to butt: a glued scarf makes two planks one.
-    pub(super) fn pieces(&self, strake: &Strake) -> Vec<PieceOf> {
-        let glued: Vec<CrossingId> = self
-            .hull
-            .joints
-            .iter()
+    /// The crossings of scarfs known to be glued.
+    pub(super) fn glued(&self) -> BTreeSet<CrossingId> {
+        let joints = self.hull.joints.iter();
+        joints
             .filter(|joint| joint.kind.is_glued())
             .flat_map(|joint| joint.crossings.iter().copied())
-            .collect();
+            .collect()
+    }
+
+    /// The pieces of a strake from butt to butt: a scarf among the `glued` makes two planks one.
+    pub(super) fn pieces(&self, strake: &Strake, glued: &BTreeSet<CrossingId>) -> Vec<PieceOf> {
         let mut pieces: Vec<PieceOf> = Vec::new();
         for plank in self.planks(strake) {
             let hung = plank

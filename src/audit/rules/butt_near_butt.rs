@@ -34,7 +34,8 @@
 //! **What to do.** Before a new plank is cut, shift its butt. Of an old pair, shift one when its
 //! plank next comes off, and meanwhile look there first for a leak.
 
-use crate::audit::joints::JointAt;
+use std::collections::BTreeSet;
+
 use crate::audit::lengthwise::{HalfSpaces, Spacing};
 use crate::audit::{Hits, Rule, Saying, Severity, Survey, limits};
 use crate::hull::{CrossingId, JointKind, Strake};
@@ -76,6 +77,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
         matches!(joint.kind, JointKind::Butt { .. }) && shell(*at).is_some()
     });
     let asked = Asked::of(survey);
+    let new = of_new_planks(survey);
     let runs: Vec<_> = strakes.iter().map(|strake| run(survey, strake)).collect();
     let mut spacing: Option<(usize, Spacing)> = None;
     for ((strake, one), butt) in &butts {
@@ -103,9 +105,9 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 let Some((says, known)) = asked.says(survey, &pair) else {
                     continue;
                 };
-                let new = || is_new(survey, here, butt) || is_new(survey, there, near);
-                let saying = saying(says, known && new());
-                for id in butt.crossings.iter().chain(&near.crossings) {
+                let ids = butt.crossings.iter().chain(&near.crossings);
+                let saying = saying(says, known && ids.clone().any(|id| new.contains(id)));
+                for id in ids {
                     hits.at(*id, 0, saying.clone());
                 }
             }
@@ -135,13 +137,15 @@ fn run(survey: &Survey<'_>, strake: &Strake) -> Option<(HalfSpaces, HalfSpaces)>
     survey.run_of(&crossings)
 }
 
-/// Whether one of the planks that meet at a butt was hung in this record.
-fn is_new(survey: &Survey<'_>, strake: &Strake, butt: &JointAt<'_>) -> bool {
+/// The crossings of planks of which any part was hung in this record.
+fn of_new_planks(survey: &Survey<'_>) -> BTreeSet<CrossingId> {
     let hung = |id: &CrossingId| survey.state.hung(*id).is_some();
-    survey.planks(strake).iter().any(|plank| {
-        let meets = plank.crossings.iter().any(|id| butt.crossings.contains(id));
-        meets && plank.crossings.iter().any(hung)
-    })
+    let strakes = survey.hull.strakes().iter();
+    let planks = strakes.flat_map(|strake| survey.planks(strake));
+    planks
+        .filter(|plank| plank.crossings.iter().any(hung))
+        .flat_map(|plank| plank.crossings)
+        .collect()
 }
 
 /// A number that is asked, and who asks it.

@@ -35,9 +35,10 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
+    let glued = survey.glued();
     let strakes = survey.hull.strakes().iter();
     for strake in strakes.filter(|strake| !strake.id.side.is_deck()) {
-        let pieces = survey.pieces(strake);
+        let pieces = survey.pieces(strake, &glued);
         if pieces.len() < 2 {
             continue;
         }
