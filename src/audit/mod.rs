@@ -12,6 +12,7 @@ mod holding;
 mod joints;
 mod lengthwise;
 mod limits;
+mod looks;
 mod lots;
 mod rule;
 mod rules;
@@ -19,6 +20,7 @@ mod sisters;
 mod situation;
 mod survey;
 mod verdict;
+mod wear;
 
 pub use accepted::Acceptance;
 pub use coverage::{Coverage, Part};

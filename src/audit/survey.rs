@@ -9,6 +9,7 @@ use crate::text::Origin;
 use crate::units::{Day, Length, Units};
 
 use super::Acceptance;
+use super::looks::Looks;
 
 /// The hull and everything in her on one day, and what is asked about.
 #[derive(Debug)]
@@ -29,8 +30,8 @@ pub struct Survey<'b> {
     pub units: Units,
     /// The crossings asked about; `None` for all of them.
     scope: Option<BTreeSet<CrossingId>>,
-    /// Fastenings of which at least one has been drawn.
-    drawn: BTreeSet<FasteningId>,
+    /// What was looked at up to the day.
+    pub(super) looks: Looks,
     /// Crossings of joints that were not there on the day.
     absent: BTreeSet<CrossingId>,
     /// Crossings that were not there themselves.
@@ -58,12 +59,10 @@ impl<'b> Survey<'b> {
         day: Day,
         units: Units,
     ) -> Self {
-        let mut drawn = BTreeSet::new();
+        let mut looks = Looks::default();
         let mut damaged = BTreeMap::new();
         let state = book.trace(hull, Some(day), &mut |change| {
-            if let (Did::Pulled | Did::Broken, Some(before)) = (change.entry.did(), change.before) {
-                drawn.insert(before.fastening);
-            }
+            looks.take(hull, book, &change);
             if tells_damage(&change.entry.what) {
                 damaged.insert(change.crossing, change.entry.date);
             }
@@ -82,7 +81,7 @@ impl<'b> Survey<'b> {
             accepted,
             units,
             scope: None,
-            drawn,
+            looks,
         }
     }
 
@@ -151,7 +150,7 @@ impl<'b> Survey<'b> {
 
     /// Whether at least one of a set's fastenings has been drawn and seen.
     pub fn was_drawn(&self, fastening: FasteningId) -> bool {
-        self.drawn.contains(&fastening)
+        self.looks.was_drawn(fastening)
     }
 
     /// A length as it is shown.

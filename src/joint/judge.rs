@@ -4,6 +4,7 @@
 
 use super::dowel::tip;
 use super::limits::{self, Bound, Limits};
+use super::wastage::{Duty, Left};
 use super::{Kind, Seat, Zone};
 use crate::tables::{Family, Head, Metal};
 use crate::units::Length;
@@ -273,6 +274,27 @@ pub fn bare_steel(metal: &Metal, zone: Zone, relied_on: bool) -> Verdict {
     let bare = metal.family == Family::Steel && metal.coating.is_none();
     graded(bare, relied_on && zone.is_wet())
 }
+
+/// What is left of a measured fastening: by the share of its section that has gone, and of its
+/// diameter. `counts` where it is wet and relied on, so that it can stop a relaunch.
+pub fn wasted(left: Left, counts: bool, limits: &Limits) -> Judgement {
+    let stop = limits.bound(limits::SECTION_STOP);
+    let mend = limits.bound(limits::SECTION_MEND);
+    let watch = limits.bound(limits::DIAMETER_WATCH);
+    let section = 1.0 - left.share(Duty::Section);
+    let lost = |lost: f64, bound: Bound| lost + ROUNDING >= bound.share();
+    judge(
+        [
+            (Verdict::Stop, stop, counts && lost(section, stop)),
+            (Verdict::Mend, mend, lost(section, mend)),
+            (Verdict::Watch, watch, lost(1.0 - left.diameter(), watch)),
+        ],
+        watch,
+    )
+}
+
+/// What a share may be short of its limit by the rounding of the arithmetic alone.
+const ROUNDING: f64 = 1e-9;
 
 fn graded(is_so: bool, grave: bool) -> Verdict {
     match (is_so, grave) {

@@ -53,6 +53,14 @@ impl Bound {
         }
     }
 
+    /// Its number as a count of years; nought where it is not one.
+    pub fn years(&self) -> u32 {
+        match self.is {
+            Quantity::Years(years) => years,
+            _ => 0,
+        }
+    }
+
     /// Its number as a count of gauges; nought where it is not one.
     pub fn gauges(&self) -> i64 {
         match self.is {
@@ -130,4 +138,7 @@ names! {
     PLANK_END = "distance to plank end",
     TWO_TO = "plank for two fastenings",
     THREE_TO = "plank for three fastenings",
+    SECTION_STOP = "section lost for stop",
+    SECTION_MEND = "section lost for mend",
+    DIAMETER_WATCH = "diameter lost for watch",
 }

@@ -5,6 +5,8 @@
 //! promise: the rates are of metal bare to water or air, wood shields a shank and keeps it wet, a
 //! crevice or a couple is quicker.
 
+use std::fmt;
+
 use super::{Kind, Zone};
 use crate::tables::{Basis, Coating, Exposure, Metal, Rate, Status};
 use crate::units::Length;
@@ -149,10 +151,30 @@ impl Years {
         })
     }
 
+    /// The soonest and the latest of several forecasts; `None` of none.
+    pub fn span(forecasts: &[Forecast]) -> Option<Self> {
+        let years = forecasts.iter().map(|forecast| forecast.years);
+        years.reduce(|one, other| Self {
+            soonest: one.soonest.min(other.soonest),
+            latest: one.latest.zip(other.latest).map(|(a, b)| a.max(b)),
+        })
+    }
+
     fn after(self, first: Self) -> Self {
         Self {
             soonest: first.soonest + self.soonest,
             latest: first.latest.zip(self.latest).map(|(a, b)| a + b),
+        }
+    }
+}
+
+/// In words, widened to whole years: `8 to 13 years`.
+impl fmt::Display for Years {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let soonest = self.soonest.floor();
+        match self.latest.map(f64::ceil) {
+            None => write!(f, "{soonest} years or more"),
+            Some(latest) => write!(f, "{soonest} to {latest} years"),
         }
     }
 }
@@ -212,14 +234,12 @@ pub fn zinc_life(kind: Kind, new: Length, zone: Zone, salt: bool) -> Vec<Forecas
     rates.filter_map(life).collect()
 }
 
-/// How long until a share of the diameter has gone, once for each published rate. A radial rate
-/// takes twice itself off the diameter. Of galvanised steel the zinc goes first and then the
-/// steel; where the zinc's rate is not published, nothing is said. Empty where nothing is
-/// published, and for what loses its zinc and keeps its diameter.
-pub fn years_to_lose(
+/// How long until a share of the new diameter has gone of metal that has no zinc left on it, once
+/// for each published rate. A radial rate takes twice itself off the diameter. Empty where nothing
+/// is published, and for what loses its zinc and keeps its diameter.
+pub fn years_to_lose_bare(
     share: f64,
     metal: &Metal,
-    kind: Kind,
     new: Length,
     zone: Zone,
     salt: bool,
@@ -228,19 +248,34 @@ pub fn years_to_lose(
         return Vec::new();
     }
     let each_side = new.part(share.clamp(0.0, 1.0) / 2.0);
-    let bare = rates(metal, zone, salt).into_iter();
-    let bare = bare.filter_map(|(what, rate)| {
+    let bare = |(what, rate): (String, Rate)| {
         Some(Forecast {
             what,
             years: Years::of(each_side, each_side, rate)?,
             bases: vec![rate.basis],
         })
-    });
+    };
+    let rates = rates(metal, zone, salt).into_iter();
+    rates.filter_map(bare).collect()
+}
+
+/// How long until a share of the diameter of a new fastening has gone, once for each published
+/// rate. Of galvanised steel the zinc goes first and then the steel; where the zinc's rate is not
+/// published, nothing is said. Empty where nothing is published.
+pub fn years_to_lose(
+    share: f64,
+    metal: &Metal,
+    kind: Kind,
+    new: Length,
+    zone: Zone,
+    salt: bool,
+) -> Vec<Forecast> {
+    let bare = years_to_lose_bare(share, metal, new, zone, salt);
     if metal.coating.is_none() {
-        return bare.collect();
+        return bare;
     }
     let zinc = zinc_life(kind, new, zone, salt);
-    let both = bare.flat_map(|steel| {
+    let both = bare.into_iter().flat_map(|steel| {
         zinc.iter().map(move |zinc| Forecast {
             what: format!("{}, then {}", zinc.what, steel.what),
             years: steel.years.after(zinc.years),

@@ -32,6 +32,13 @@ impl Day {
         self.0.year()
     }
 
+    /// Whole years from an earlier day to this one; nought where it is not earlier.
+    pub fn years_since(self, earlier: Self) -> u32 {
+        let by_then = (self.0.month(), self.0.day()) >= (earlier.0.month(), earlier.0.day());
+        let years = i32::from(self.year()) - i32::from(earlier.year()) - i32::from(!by_then);
+        u32::try_from(years).unwrap_or(0)
+    }
+
     /// The day before, or the same at the beginning of the calendar.
     #[must_use]
     pub fn eve(self) -> Self {
@@ -73,5 +80,25 @@ impl FromStr for Day {
             Misread::new(format!("there is no {text} in the calendar"))
                 .help("write a day year-month-day: 2026-10-03")
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_year_is_whole_on_its_day_and_not_before() {
+        let day = |text: &str| text.parse::<Day>().unwrap();
+        for (earlier, later, years) in [
+            ("2016-11-01", "2026-11-01", 10),
+            ("2016-11-02", "2026-11-01", 9),
+            ("2024-02-29", "2025-02-28", 0),
+            ("2024-02-29", "2025-03-01", 1),
+            ("2026-11-01", "2026-11-01", 0),
+            ("2027-01-01", "2026-11-01", 0),
+        ] {
+            assert_eq!(day(later).years_since(day(earlier)), years, "{earlier}");
+        }
     }
 }

@@ -121,7 +121,63 @@ sets:
 #[test]
 fn a_boat_without_a_screw_is_quiet() {
     let outcome = look_over(NO_SCREWS, "");
-    let said: Vec<_> = outcome.findings.iter().map(line).collect();
-    assert_eq!(said, [""; 0]);
+    assert_eq!(graver_than_watch(&outcome.findings), [""; 0]);
     assert_eq!(outcome.verdict, Verdict::NoStops);
+    // What nobody knows of a bung is told once a set.
+    let unknown = outcome.findings.iter();
+    let unknown = unknown.filter(|finding| finding.rule.name == "size-unknown");
+    let said: Vec<String> = unknown.map(line).collect();
+    assert_eq!(
+        said,
+        [
+            "watch P1-2 F1-5: `rivets`: bung not known\n",
+            "watch P3 F1: `bolt`: bung not known\n",
+            "watch P4-6 F1-5: `nails`: bung not known\n",
+        ]
+    );
+}
+
+/// Galvanised nails of thirty years, under water and about the waterline, eight planks of them.
+const OLD_STEEL: &str = "\
+refasten: 1
+boat: Test
+water: salt
+frames:
+  - {number: 1-30, siding: 2in, moulding: 2in, wood: white oak}
+strakes:
+  - {planks: PS1-4, across: F1-30, thickness: 1in, width: 5in, wood: Douglas-fir}
+zones:
+  - {zone: wind and water, place: PS4 all}
+sets:
+  - {set: built, place: PS1-4 all, per crossing: 2, kind: boat nail, metal: galvanised steel, size: 1/4in x 2-1/4in, bung: none, driven: 1996, how: papers}
+";
+
+#[test]
+fn an_old_galvanised_hull_is_told_what_to_draw() {
+    let said = |log: &str| -> Vec<String> {
+        let outcome = look_over(OLD_STEEL, log);
+        assert_eq!(outcome.verdict, Verdict::NoStops);
+        outcome.findings.iter().map(line).collect()
+    };
+    assert_eq!(
+        said(""),
+        [
+            "watch PS1-3 F1-30: `built`, underwater, 29 to 30 years old: never looked at\n",
+            "watch PS4 F1-30: `built`, wind and water, 29 to 30 years old: never looked at\n",
+        ]
+    );
+    // Wasted ones that were drawn and renewed speak for where they stood, and for no more.
+    let log = "\
+- {entry: 1, date: 2026-10-01, did: pulled, place: P1 F3-8, found: wasted}
+- {entry: 2, date: 2026-10-01, did: measured, place: P1 F5, diameter: 0.15in}
+- {entry: 3, date: 2026-10-02, did: doweled, place: P1 F3-8}
+- {entry: 4, date: 2026-10-03, did: driven, place: P1 F3-8, set: new, per crossing: 2, kind: boat nail, metal: galvanised steel, size: 1/4in x 2-1/4in, bung: none, hole: same}
+";
+    assert_eq!(
+        said(log),
+        [
+            "watch P1 F1-2+9-30 and P2-3 F1-30 and S1-3 F1-30: of `built` 12 were drawn under water: 12 found wasted or necked, the thinnest measured 0.15 in of 1/4 in\n",
+            "watch PS4 F1-30: `built`, wind and water, 29 to 30 years old: never looked at\n",
+        ]
+    );
 }

@@ -15,6 +15,7 @@ mod butt_near_butt;
 mod butt_on_frame;
 mod crossing_bare;
 mod crossing_short;
+mod draw_due;
 mod driven_in_bad_hole;
 mod frame_crowded;
 mod frame_hole_open;
@@ -32,6 +33,7 @@ mod short_embedment;
 mod short_plank;
 mod sister_short;
 mod sisters_adjacent;
+mod size_unknown;
 mod stainless_underwater;
 mod stub_left;
 mod temporary_left;
@@ -39,6 +41,8 @@ mod thin_under_head;
 mod thread_in_plank;
 mod too_many_open;
 mod undated;
+mod wasted;
+mod weak_crossing;
 
 /// Every rule, in the order their findings are listed within a severity.
 pub(super) const ALL: &[&Rule] = &[
@@ -47,12 +51,15 @@ pub(super) const ALL: &[&Rule] = &[
     &brass_in_salt::RULE,
     &bare_steel::RULE,
     &metal_unknown::RULE,
+    &size_unknown::RULE,
     &short_embedment::RULE,
     &point_through::RULE,
     &thin_under_head::RULE,
     &thread_in_plank::RULE,
     &gauge_off_rule::RULE,
     &frame_crowded::RULE,
+    &wasted::RULE,
+    &weak_crossing::RULE,
     &bung_small::RULE,
     &bung_shallow::RULE,
     &bung_deep::RULE,
@@ -69,6 +76,7 @@ pub(super) const ALL: &[&Rule] = &[
     &temporary_left::RULE,
     &not_recorded::RULE,
     &undated::RULE,
+    &draw_due::RULE,
     &accepted_unused::RULE,
     &accepted_expired::RULE,
     &butt_near_butt::RULE,
