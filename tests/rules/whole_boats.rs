@@ -176,7 +176,7 @@ fn an_old_galvanised_hull_is_told_what_to_draw() {
     assert_eq!(
         said(log),
         [
-            "watch P1 F1-2+9-30 and P2-3 F1-30 and S1-3 F1-30: of `built` 12 were drawn under water: 12 found wasted or necked, the thinnest measured 0.15 in of 1/4 in\n",
+            "watch P1 F1-2+9-30 and P2-3 F1-30 and S1-3 F1-30: `built`, underwater: 12 drawn, 12 found wasted or necked, the thinnest measured 0.15 in of 1/4 in\n",
             "watch PS4 F1-30: `built`, wind and water, 29 to 30 years old: never looked at\n",
         ]
     );

@@ -283,22 +283,14 @@ impl About<'_> {
 
     fn as_drawn(&self, drawn: Option<&Drawn>) -> Saying {
         let drawn = drawn.copied().unwrap_or_default();
-        let mut shown = Vec::new();
+        let mut says = format!("`{}`, {}: {} drawn", self.set(), self.zone, drawn.count);
         if drawn.wasted > 0 {
-            shown.push(format!("{} found wasted or necked", drawn.wasted));
+            says += &format!(", {} found wasted or necked", drawn.wasted);
         }
         if let (Some(thinnest), Some(new)) = (drawn.thinnest, self.made()) {
             let (thinnest, new) = (self.survey.shown(thinnest), self.survey.shown(new));
-            shown.push(format!("the thinnest measured {thinnest} of {new}"));
+            says += &format!(", the thinnest measured {thinnest} of {new}");
         }
-        let says = format!(
-            "of `{}` {} {} drawn {}: {}",
-            self.set(),
-            drawn.count,
-            if drawn.count == 1 { "was" } else { "were" },
-            in_zone(self.zone),
-            shown.join(", "),
-        );
         Saying::new(
             Severity::Watch,
             says,
@@ -333,16 +325,6 @@ impl About<'_> {
             ),
         };
         Saying::new(Severity::Watch, says, remedy)
-    }
-}
-
-fn in_zone(zone: Zone) -> String {
-    match zone {
-        Zone::Underwater => "under water".to_owned(),
-        Zone::WindAndWater => "in wind and water".to_owned(),
-        Zone::Topsides => "in the topsides".to_owned(),
-        Zone::Deck => "on deck".to_owned(),
-        Zone::Inside => "inside".to_owned(),
     }
 }
 
