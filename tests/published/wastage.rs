@@ -1,7 +1,7 @@
 //! What a wasted fastening keeps, and how long metal lasts at published rates.
 
 use refasten::joint::wastage::{Duty, Forecast, Left, Remains, rates, remains};
-use refasten::joint::wastage::{years_to_lose, zinc_life};
+use refasten::joint::wastage::{Years, years_to_lose, years_to_lose_bare, zinc_life};
 use refasten::joint::{Kind, Zone};
 use refasten::tables::{Coating, Metal, Status};
 use refasten::units::Length;
@@ -163,4 +163,20 @@ fn a_radial_rate_takes_twice_itself_off_the_diameter() {
     let copper = years("copper", Zone::Underwater, true);
     near("copper", copper[1].years.soonest, 1.0 / 0.05, 1e-9);
     assert_eq!(copper[1].years.latest, None);
+}
+
+/// Steel in the sea: 0.035 mm a year (Corus 2001) to 0.13 (LaQue, from memory), so that a tenth of
+/// 10 mm goes in 1 / 0.26 to 1 / 0.07 years, 3.8 to 14.3, with no zinc before it. Copper's rate
+/// under 0.025 in a crevice (Defence Standard 01/2) has no slow end.
+#[test]
+fn years_are_told_as_a_range_widened_to_whole_ones() {
+    let told = |name: &str| {
+        let (size, wet) = (length("10mm"), Zone::Underwater);
+        let years = Years::span(&years_to_lose_bare(0.1, metal(name), size, wet, true));
+        years.map(|years| years.to_string())
+    };
+    assert_eq!(told("galvanised steel").unwrap(), "3 to 15 years");
+    assert_eq!(told("copper").unwrap(), "12 years or more");
+    assert_eq!(told("wrought iron"), None);
+    assert_eq!(told("naval brass"), None);
 }
