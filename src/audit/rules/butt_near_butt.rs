@@ -86,8 +86,8 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
         let (_, spacing) =
             spacing.insert(known.unwrap_or_else(|| (*strake, Spacing::of(survey, here))));
         let mut between = 0;
-        let beyond = (strake + 1..).map_while(|at| Some((at, shell(at)?)));
-        for (at, there) in beyond.take_while(|(_, there)| there.id.side == here.id.side) {
+        let same_side = |at: &usize| shell(*at).is_some_and(|s| s.id.side == here.id.side);
+        for at in (strake + 1..).take_while(same_side) {
             if between > 1 && between >= asked.strakes.is {
                 break;
             }
