@@ -14,6 +14,7 @@ pub(super) const CLOSEST_FRAMES: &Limit = Limit::get("closest usual frames");
 pub(super) const WIDEST_FRAMES: &Limit = Limit::get("widest usual frames");
 pub(super) const SHORTEST_PLANK: &Limit = Limit::get("shortest plank");
 pub(super) const SHORTEST_LENGTH: &Limit = Limit::get("shortest plank in length");
+pub(super) const WIDEST_GRAVING: &Limit = Limit::get("widest graving piece");
 pub(super) const SCARF_SLOPE: &Limit = Limit::get("scarf slope");
 pub(super) const BEYOND_DAMAGE: &Limit = Limit::get("sister beyond the damage");
 pub(super) const PLANKS_PAST: &Limit = Limit::get("planks past the damage");

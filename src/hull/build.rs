@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::lay::{Described, LaidStrakes, lay, lay_butts, twice};
 use super::{
-    CrossingId, FramesFrom, Hardware, HardwareParts, Hull, HullParts, Joint, JointKind, Mark,
-    Member, Placed, Places, Scantlings, Strake, StrakesFrom, Waterline, ZoneRule,
+    CrossingId, FramesFrom, GravingPiece, Hardware, HardwareParts, Hull, HullParts, Joint,
+    JointKind, Mark, Member, Placed, Places, Scantlings, Strake, StrakesFrom, Waterline, ZoneRule,
 };
 use crate::joint::{Grain, Zone};
 use crate::text::{Fault, Misread, Origin, Step};
@@ -44,6 +44,7 @@ impl Hull {
             units: parts.units,
             practice: parts.practice,
             hardware: Vec::new(),
+            graving_pieces: Vec::new(),
             joints: Vec::new(),
             strakes: Vec::new(),
             scantlings,
@@ -63,6 +64,14 @@ impl Hull {
         joints.retain(|joint| !refused.contains(&joint.origin));
         hull.set_joints(joints, faults);
         hull.set_zones(&parts.waterline, &parts.zones, faults);
+        for Placed { origin, is } in parts.graving_pieces {
+            hull.graving_pieces.push(GravingPiece {
+                crossings: hull.crossings_at(&is.place, origin, faults),
+                width: is.width,
+                wood: is.wood,
+                glued: is.glued,
+            });
+        }
         for Placed {
             origin,
             is:

@@ -22,7 +22,10 @@ pub use fold::{fold, fold_holes};
 pub use holes::{HoleNumber, Holes};
 pub use member::{End, Member, MemberKind, Number};
 pub use particulars::{FramesFrom, Numbering, Particulars, StrakesFrom, Water};
-pub use parts::{Hardware, HardwareParts, HullParts, Laid, Placed, Practice, ZoneRule};
+pub use parts::{
+    GravingParts, GravingPiece, Hardware, HardwareParts, HullParts, Laid, Placed, Practice,
+    ZoneRule,
+};
 pub use place::{MemberPick, Place, Places, Run};
 pub use place_words::{MemberPicks, Runs, Strakes};
 pub use plank::{Block, Joint, JointKind, Plank};

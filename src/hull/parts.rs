@@ -59,6 +59,33 @@ pub struct Hardware {
     pub origin: Origin,
 }
 
+/// A piece let into the face of a plank, as the owner wrote it. `None` stands for what is not
+/// known.
+#[derive(Clone, Debug)]
+pub struct GravingParts {
+    /// Where.
+    pub place: Places,
+    /// How wide it is.
+    pub width: Option<Length>,
+    /// Its wood.
+    pub wood: Option<&'static Wood>,
+    /// Whether it is glued in.
+    pub glued: Option<bool>,
+}
+
+/// A piece let into the face of a plank.
+#[derive(Clone, Debug)]
+pub struct GravingPiece {
+    /// The crossings it lies over.
+    pub crossings: Vec<CrossingId>,
+    /// How wide it is.
+    pub width: Option<Length>,
+    /// Its wood.
+    pub wood: Option<&'static Wood>,
+    /// Whether it is glued in.
+    pub glued: Option<bool>,
+}
+
 /// Which of several published practices she is judged by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Practice {
@@ -103,6 +130,8 @@ pub struct HullParts {
     pub joints: Vec<Placed<(Places, JointKind)>>,
     /// Other metal.
     pub hardware: Vec<Placed<HardwareParts>>,
+    /// Pieces let into planks.
+    pub graving_pieces: Vec<Placed<GravingParts>>,
     /// Whether something in it could not be read, so that what is missing proves nothing.
     pub incomplete: bool,
 }

@@ -1,8 +1,8 @@
 //! The whole hull: built once, then only asked.
 
 use super::{
-    Crossing, CrossingId, FramesFrom, Hardware, Joint, Member, Numbering, Particulars, Practice,
-    Scantlings, StrakeId, Water, Waterline,
+    Crossing, CrossingId, FramesFrom, GravingPiece, Hardware, Joint, Member, Numbering,
+    Particulars, Practice, Scantlings, StrakeId, Water, Waterline,
 };
 use crate::joint::Zone;
 use crate::tables::{GaugeSystem, Wood};
@@ -56,6 +56,8 @@ pub struct Hull {
     pub practice: Practice,
     /// Other metal.
     pub hardware: Vec<Hardware>,
+    /// Pieces let into planks.
+    pub graving_pieces: Vec<GravingPiece>,
     /// Joints.
     pub joints: Vec<Joint>,
     pub(super) strakes: Vec<Strake>,

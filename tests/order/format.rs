@@ -57,7 +57,16 @@ fn every_key_of_the_hull_file_is_on_the_format_page() {
         same(&heading, &format!("{maps}: {{zzzzzzzz: 1}}\n"));
     }
     let lists = [
-        "frames", "ends", "strakes", "zones", "joints", "hardware", "sets", "limits", "accepted",
+        "frames",
+        "ends",
+        "strakes",
+        "zones",
+        "joints",
+        "graving pieces",
+        "hardware",
+        "sets",
+        "limits",
+        "accepted",
     ];
     for list in lists {
         let heading = format!("### {list}");

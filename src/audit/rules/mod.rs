@@ -20,6 +20,7 @@ mod driven_in_bad_hole;
 mod frame_crowded;
 mod frame_hole_open;
 mod gauge_off_rule;
+mod graving_wide;
 mod metal_unknown;
 mod mixed_metals;
 mod not_recorded;
@@ -84,6 +85,7 @@ pub(super) const ALL: &[&Rule] = &[
     &butt_on_frame::RULE,
     &scarf_off_frame::RULE,
     &scarf_steep::RULE,
+    &graving_wide::RULE,
     &sister_short::RULE,
     &sisters_adjacent::RULE,
 ];

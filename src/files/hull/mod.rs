@@ -24,7 +24,7 @@ pub(super) use sets::names_holes;
 const VERSION: &str = "1";
 
 /// The keys a hull file may have.
-const KEYS: [&str; 19] = [
+const KEYS: [&str; 20] = [
     "refasten",
     "boat",
     "particulars",
@@ -40,6 +40,7 @@ const KEYS: [&str; 19] = [
     "waterline",
     "zones",
     "joints",
+    "graving pieces",
     "hardware",
     "sets",
     "limits",
@@ -115,6 +116,11 @@ impl HullFile {
                 .waterline
                 .extend(each(part, faults, planking::mark)),
             "zones" => self.hull.zones.extend(each(part, faults, planking::zone)),
+            "graving pieces" => {
+                self.hull
+                    .graving_pieces
+                    .extend(each(part, faults, planking::graving))
+            }
             "hardware" => self
                 .hull
                 .hardware

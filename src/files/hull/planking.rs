@@ -3,7 +3,7 @@
 use std::str::FromStr;
 
 use super::{Given, PerCrossing, Piece, Reader, Text, read};
-use crate::hull::{Block, HardwareParts, JointKind, Mark, Placed, Places, ZoneRule};
+use crate::hull::{Block, GravingParts, HardwareParts, JointKind, Mark, Placed, Places, ZoneRule};
 use crate::joint::Zone;
 use crate::tables::Family;
 use crate::text::{Fault, Misread, words};
@@ -33,6 +33,16 @@ crate::record! {
         block: RawBlock = "block",
         per_end: Text = "per end",
         slope: Text = "slope",
+        glued: Text = "glued",
+    }
+}
+
+crate::record! {
+    /// A piece let into the face of a plank.
+    struct RawGraving {
+        place: Text = "place",
+        width: Text = "width",
+        wood: Text = "wood",
         glued: Text = "glued",
     }
 }
@@ -171,6 +181,28 @@ impl FromStr for Slope {
                 .help("how many times its thickness it is long: 10")
         })
     }
+}
+
+pub(super) fn graving(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Placed<GravingParts>> {
+    let Given::Is(raw) = read::<RawGraving>(piece, faults) else {
+        return None;
+    };
+    let mut fields = Reader::new(piece.origin, faults);
+    let place: Option<Places> = fields.need("place", &raw.place);
+    let width = fields.maybe_size("width", &raw.width);
+    let wood = fields.wood(&raw.wood);
+    let glued = fields
+        .maybe::<YesNo>("glued", &raw.glued)
+        .map(|glued| glued == YesNo::Yes);
+    Some(Placed {
+        origin: piece.origin,
+        is: GravingParts {
+            place: place?,
+            width,
+            wood,
+            glued,
+        },
+    })
 }
 
 pub(super) fn hardware(
