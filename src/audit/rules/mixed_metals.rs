@@ -216,7 +216,9 @@ fn together(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, one: Lot<'_>,
 /// What to do about one metal that eats another.
 fn remedy(severity: Severity, eaten: &Lot<'_>, spared: &Lot<'_>, held_by: &str) -> String {
     match (severity, eaten.hardware, spared.hardware) {
-        (Severity::Watch, Some(what), _) => format!("look at the {what} where it lies on the wood"),
+        (Severity::Watch, Some(what), _) => {
+            format!("look at the wood and the metal round the {what}")
+        }
         (Severity::Watch, None, _) => look_at(eaten.metal),
         (_, Some(what), _) | (_, None, Some(what)) => {
             format!("take the {what} off, or fasten here in its metal")

@@ -239,8 +239,8 @@ impl About<'_> {
             percent(bending),
         );
         let to_go = self.to_next(severity, left);
-        let when = to_go.map_or(String::new(), |(years, next)| {
-            format!("; {next} may have gone in {years}, by published rates and never a promise")
+        let when = to_go.map_or(String::new(), |(years, grade)| {
+            format!("; it may be {grade} in {years}: by published rates, never a promise")
         });
         let remedy = match severity {
             Severity::Watch => format!("measure it again next haul-out{when}"),
@@ -268,9 +268,9 @@ impl About<'_> {
 
     /// How long to the next limit, and which that is.
     fn to_next(&self, severity: Severity, left: Left) -> Option<(Years, &'static str)> {
-        let (limit, name) = match severity {
-            Severity::Watch => (limits::SECTION_MEND, "what is to be mended"),
-            Severity::Mend if self.zone.is_wet() => (limits::SECTION_STOP, "what stops a relaunch"),
+        let (limit, grade) = match severity {
+            Severity::Watch => (limits::SECTION_MEND, "to be mended"),
+            Severity::Mend if self.zone.is_wet() => (limits::SECTION_STOP, "a stop"),
             Severity::Mend | Severity::Stop => return None,
         };
         let lost = Duty::Section.loss_keeping(1.0 - self.survey.limits.bound(limit).share());
@@ -278,7 +278,7 @@ impl About<'_> {
         let metal = self.survey.book.fastening(self.fastening).metal?;
         let salt = self.survey.hull.water.is_salt();
         let forecasts = years_to_lose_bare(share, metal, self.made()?, self.zone, salt);
-        Some((Years::span(&forecasts)?, name))
+        Some((Years::span(&forecasts)?, grade))
     }
 
     fn as_drawn(&self, drawn: Option<&Drawn>) -> Saying {
