@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use super::hull::{HullFile, read_hull};
 use super::log::{self, RawEntry, read_log};
+use super::log_line::read_back;
 use super::{Decoded, Reader, load, torn};
 use crate::audit::Acceptance;
 use crate::hull::Hull;
@@ -111,7 +112,7 @@ impl Folder {
                 let gauges = file.hull.gauges;
                 let entry = log::entry(&raw, &mut Reader::new(end, faults), gauges);
                 if let Some(entry) = &entry {
-                    log::read_back(entry, gauges, file.hull.units, end, faults);
+                    read_back(entry, gauges, file.hull.units, end, faults);
                 }
                 added.extend(entry);
             }

@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::folder::{HULL_FILE, LOG_FILE};
-use super::log::quote;
+use super::log_line::quote;
 use super::replace::sync_folder;
 use super::{LOCK_FILE, LOG_HEADER};
 use crate::hull::Mark;

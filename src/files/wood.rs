@@ -1,6 +1,7 @@
 //! Entries about planks and members, read and written.
 
-use super::log::{Line, RawEntry};
+use super::log::RawEntry;
+use super::log_line::Line;
 use super::{Given, Reader};
 use crate::hull::Places;
 use crate::record::{Deed, Did, NewMember, NewPlank};

@@ -7,6 +7,7 @@ mod answer;
 mod ask;
 mod check;
 mod driven;
+mod driven_length;
 mod ground;
 mod rule;
 mod setting;

@@ -1,0 +1,131 @@
+//! An entry written as a line of the log.
+
+use super::decode::hidden;
+use super::hull::YesNo;
+use super::log::read_log;
+use super::wood;
+use crate::record::{Deed, Entry, Unread, What};
+use crate::tables::GaugeSystem;
+use crate::text::{Fault, Origin};
+use crate::units::Units;
+
+/// The line of the log that an entry is written as, without its line end. Reading it gives the
+/// same entry again.
+pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
+    let mut line = Line(format!(
+        "- {{entry: {}, date: {}, did: {}",
+        entry.number,
+        entry.date,
+        entry.did()
+    ));
+    match &entry.what {
+        What::Struck { strike, why } => {
+            line.quoted("strikes", Some(&strike.to_string()));
+            line.quoted("why", why.as_deref());
+        }
+        What::Done {
+            deed,
+            place,
+            set,
+            count,
+        } => {
+            line.word("place", Some(place));
+            let named = match deed {
+                Deed::Driven(driving) => Some(&driving.set),
+                _ => set.as_ref(),
+            };
+            line.quoted("set", named.map(String::as_str));
+            line.word("count", count.as_ref());
+            if let Deed::Measured(diameter, _) = deed {
+                line.word("diameter", Some(diameter.written(units)));
+            }
+            if let Deed::Broken(stub, ..) = deed {
+                line.word("stub", Some(stub));
+            }
+            line.word("found", deed.found());
+            if let Deed::Pulled(_, sample) | Deed::Broken(_, _, sample) = deed {
+                line.word("sample", sample.as_ref());
+            }
+            wood::write(&mut line, deed, units);
+            if let Deed::Driven(driving) = deed {
+                line.word("per crossing", driving.per_crossing);
+                line.word("kind", Some(driving.kind));
+                line.word(
+                    "metal",
+                    Some(driving.metal.map_or("unknown", |metal| metal.name)),
+                );
+                line.word(
+                    "size",
+                    Some(
+                        driving.size.map_or_else(
+                            || "unknown".to_owned(),
+                            |size| size.written(gauges, units),
+                        ),
+                    ),
+                );
+                line.word("bung", Some(driving.plug.written(units)));
+                line.word("hole", Some(driving.hole));
+                line.word("temporary", driving.temporary.then_some(YesNo::Yes));
+            }
+        }
+    }
+    line.quoted("by", entry.by.as_deref());
+    line.quoted("note", entry.note.as_deref());
+    line.quoted("photo", entry.photo.as_deref());
+    line.0 + "}"
+}
+
+/// Tells, at `origin`, what would be wrong with an entry once it is written: what cannot be read
+/// again must not get into a log.
+pub(super) fn read_back(
+    entry: &Entry,
+    gauges: GaugeSystem,
+    units: Units,
+    origin: Origin,
+    faults: &mut Vec<Fault>,
+) {
+    let written = line(entry, gauges, units) + "\n";
+    let (mut wrong, mut unread) = (Vec::new(), Unread::default());
+    read_log(&written, gauges, &mut unread, &mut wrong);
+    faults.extend(wrong.into_iter().map(|fault| Fault {
+        origin: Some(origin),
+        within: None,
+        bytes: None,
+        ..fault
+    }));
+}
+
+/// A line as it grows.
+pub(super) struct Line(String);
+
+impl Line {
+    /// A value that never needs quotes.
+    pub(super) fn word(&mut self, key: &str, value: Option<impl std::fmt::Display>) {
+        if let Some(value) = value {
+            self.0 += &format!(", {key}: {value}");
+        }
+    }
+
+    /// A user's own words, quoted whatever they are.
+    pub(super) fn quoted(&mut self, key: &str, value: Option<&str>) {
+        if let Some(value) = value {
+            self.0 += &format!(", {key}: {}", quote(value));
+        }
+    }
+}
+
+/// A user's own words between quotes, on one line and in characters that every file may hold.
+pub(super) fn quote(words: &str) -> String {
+    let mut quoted = String::from("\"");
+    for c in words.chars() {
+        match c {
+            '"' | '\\' => quoted.extend(['\\', c]),
+            '\n' => quoted += "\\n",
+            '\t' => quoted += "\\t",
+            c if c.is_control() || hidden(c) => quoted += &format!("\\u{:04X}", u32::from(c)),
+            c => quoted.push(c),
+        }
+    }
+    quoted.push('"');
+    quoted
+}
