@@ -284,10 +284,8 @@ impl Pick {
         if self.gauge.is_some() && (typed.is_some() || kind != Kind::WoodScrew) {
             reading.slip(
                 "--gauge",
-                Misread::new(
-                    "a gauge is of wood screws, and given beside --size it is given twice",
-                )
-                .help(format!("give --size alone: {}", kind.size_form())),
+                Misread::new("a gauge goes with wood screws alone, and not beside --size")
+                    .help(format!("give --size in its place: {}", kind.size_form())),
             );
         }
         let has_length = typed.is_some_and(|typed| typed.contains(['x', 'X', '×']));

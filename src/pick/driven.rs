@@ -107,7 +107,7 @@ fn sized(ask: &Ask) -> Result<(Size, Length), Refusal> {
         return Err(refuse(
             format!("no table gives the size of {} by the plank", ask.kind.one()),
             format!(
-                "give it, with a length or without: --size \"{}\"{}",
+                "give it in quotes, with a length or without: {}{}",
                 ask.kind.size_form(),
                 usual_rivets(ask.kind)
             ),

@@ -628,7 +628,7 @@ fn sizes_that_make_no_sense_are_refused() {
         ),
         (
             &["--kind", "rivet", "--gauge", "14"],
-            "a gauge is of wood screws",
+            "a gauge goes with wood screws alone",
         ),
         (
             &["--kind", "rivet", "--size", "9 SWG"],

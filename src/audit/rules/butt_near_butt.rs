@@ -62,8 +62,10 @@ pub(in crate::audit) const RULE: Rule = Rule {
 
 /// Two butts that are asked about together.
 struct Pair<'a> {
-    /// Whole strakes between them.
+    /// Strakes between them.
     between: u32,
+    /// Those of them that have no butt in the same bay.
+    whole: u32,
     one: HalfSpaces,
     other: HalfSpaces,
     spacing: &'a Spacing,
@@ -85,10 +87,10 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
         let known = spacing.take().filter(|(of, _)| of == strake);
         let (_, spacing) =
             spacing.insert(known.unwrap_or_else(|| (*strake, Spacing::of(survey, here))));
-        let mut between = 0;
+        let (mut between, mut whole) = (0, 0);
         let same_side = |at: &usize| shell(*at).is_some_and(|s| s.id.side == here.id.side);
         for at in (strake + 1..).take_while(same_side) {
-            if between > 1 && between >= asked.strakes.is {
+            if between > 1 && whole >= asked.strakes.is {
                 break;
             }
             let before = butts.range((at, HalfSpaces(i32::MIN))..=(at, *one));
@@ -98,6 +100,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 in_bay |= one.to(*other).is_in_one_bay();
                 let pair = Pair {
                     between,
+                    whole,
                     one: *one,
                     other: *other,
                     spacing,
@@ -115,7 +118,8 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 .get(at)
                 .and_then(|run| run.as_ref())
                 .is_some_and(|(from, to)| from <= one && one <= to);
-            between += u32::from(passes && !in_bay);
+            between += u32::from(passes);
+            whole += u32::from(passes && !in_bay);
         }
     }
 }
@@ -226,13 +230,13 @@ impl Asked {
             return Some(said);
         }
         let Number { is, by } = self.strakes;
-        let in_bay = apart.is_in_one_bay() && pair.between < is;
+        let in_bay = apart.is_in_one_bay() && pair.whole < is;
         in_bay.then(|| {
-            let between = match pair.between {
-                1 => "1 strake".to_owned(),
-                n => format!("{n} strakes"),
+            let whole = match pair.whole {
+                1 => "1 whole strake".to_owned(),
+                n => format!("{n} whole strakes"),
             };
-            let says = format!("butts in one frame bay with {between} between, under {is} ({by})");
+            let says = format!("butts in one frame bay with {whole} between, under {is} ({by})");
             (says, true)
         })
     }

@@ -21,9 +21,9 @@
 //! the wood that the bronze holds in, so it is to be mended and not to stop her.
 //!
 //! Never told: a metal against itself, zinc and galvanised steel against steel and iron, two
-//! grades of stainless (the two states of either lie further apart than the grades do), an anode
-//! as something eaten (it is there for that), and metals that are not known, which `metal-unknown`
-//! tells.
+//! grades of stainless (the two states of either lie further apart than the grades do), zinc and
+//! an anode of any metal as something eaten (they are there for that), and metals that are not
+//! known, which `metal-unknown` tells.
 //!
 //! **Surfaces.** `surfaces about 10 : 1` is the metal that is spared to the metal that is eaten, in
 //! the order they are named: the more there is of the one and the less of the other, the faster it

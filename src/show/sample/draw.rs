@@ -112,12 +112,15 @@ fn picks(page: &mut Page<'_>, sample: &Sample<'_>, proposal: &Proposal<'_>) -> i
     for pick in &proposal.picks {
         let Some(wanted) = pick.wanted else { continue };
         if (pick.holes.len() as u32) < wanted {
+            let left = match pick.holes.len() as u32 {
+                0 => "none is left".to_owned(),
+                left => format!("only {}", grouped(left)),
+            };
             page.item(&format!(
-                "{}, {}: {} wanted, and only {} to draw from",
+                "{}, {}: {} wanted, and {left} to draw from",
                 pick.group.zone,
                 pick.group.metal_name(),
                 grouped(wanted),
-                grouped(pick.holes.len() as u32)
             ))?;
         }
     }
