@@ -43,7 +43,7 @@ pub(super) fn text(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Resul
     }
     if spread.old > 0 {
         page.item(&format!(
-            "{} old {} kept clear of; where they lie is not on record, so they are taken to lie on the usual diagonal: look first, and shift along the plank, never up or down",
+            "{} old {} kept clear of; where they lie is not on record, so they are taken to lie on the usual diagonal: look first, and shift along the plank, never up or down (an owners' forum; others set new ones between the old)",
             spread.old,
             if spread.old == 1 { "hole is" } else { "holes are" }
         ))?;
