@@ -290,7 +290,9 @@ fn driving(
         ("metal", &raw.metal, String::new()),
         ("size", &raw.size, form),
     ] {
-        if matches!(given, Given::Missing) {
+        // A trunnel is of wood.
+        let is_asked = key != "metal" || kind != Some(Kind::Trunnel);
+        if is_asked && matches!(given, Given::Missing) {
             fields.whole(
                 Misread::new(format!("`{key}` is missing"))
                     .help(format!("{help}`unknown` will do, but the audit will ask")),
