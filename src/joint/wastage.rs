@@ -191,6 +191,16 @@ pub struct Forecast {
     pub bases: Vec<&'static Basis>,
 }
 
+/// What forecasts rest on, in words: what is recalled of a publication is not told as read in it.
+pub fn rests_on(forecasts: &[Forecast]) -> &'static str {
+    let mut bases = forecasts.iter().flat_map(|forecast| &forecast.bases);
+    if bases.any(|basis| basis.status == Status::Memory) {
+        "by published rates, some from memory"
+    } else {
+        "by published rates"
+    }
+}
+
 /// What metal in a zone is exposed to, where rates are published for it: under water and about the
 /// waterline by the water; topsides and deck of a boat on salt water by sea air.
 fn exposure(zone: Zone, salt: bool) -> Option<Exposure> {

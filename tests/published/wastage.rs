@@ -1,7 +1,7 @@
 //! What a wasted fastening keeps, and how long metal lasts at published rates.
 
 use refasten::joint::wastage::{Duty, Forecast, Left, Remains, rates, remains};
-use refasten::joint::wastage::{Years, years_to_lose, years_to_lose_bare, zinc_life};
+use refasten::joint::wastage::{Years, rests_on, years_to_lose, years_to_lose_bare, zinc_life};
 use refasten::joint::{Kind, Zone};
 use refasten::tables::{Coating, Metal, Status};
 use refasten::units::Length;
@@ -179,4 +179,18 @@ fn years_are_told_as_a_range_widened_to_whole_ones() {
     assert_eq!(told("copper").unwrap(), "12 years or more");
     assert_eq!(told("wrought iron"), None);
     assert_eq!(told("naval brass"), None);
+}
+
+/// LaQue's rate of steel in the sea is recalled; that of the splash zone is read (Corus 2001).
+#[test]
+fn a_recalled_rate_is_not_told_as_published() {
+    let told = |zone| {
+        let steel = metal("galvanised steel");
+        rests_on(&years_to_lose_bare(0.1, steel, length("10mm"), zone, true))
+    };
+    assert_eq!(
+        told(Zone::Underwater),
+        "by published rates, some from memory"
+    );
+    assert_eq!(told(Zone::WindAndWater), "by published rates");
 }

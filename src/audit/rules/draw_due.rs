@@ -45,7 +45,7 @@ use std::fmt;
 
 use crate::audit::{Hits, Rule, Saying, Severity, Survey, limits};
 use crate::hull::CrossingId;
-use crate::joint::wastage::{Duty, Years, years_to_lose};
+use crate::joint::wastage::{Duty, Years, rests_on, years_to_lose};
 use crate::joint::{Zone, limits as of_joint};
 use crate::record::{Fastening, SetId};
 use crate::tables::{Basis, Family, Status};
@@ -198,13 +198,13 @@ impl Due<'_> {
             .metal
             .is_some_and(|metal| metal.family == Family::Steel);
         let remedy = match &years {
-            Some(years) if is_steel => format!(
-                "{how}; by published rates a quarter of the section may go in {years}, never a promise"
+            Some((years, rests_on)) if is_steel => format!(
+                "{how}; a quarter of the section may go in {years}: {rests_on}, never a promise"
             ),
             _ => how.to_owned(),
         };
         let mut saying = Saying::new(Severity::Watch, says, remedy);
-        let ends = years.map(|years| (years.soonest, years.latest));
+        let ends = years.map(|(years, _)| (years.soonest, years.latest));
         let figures = [
             ("age_least_years", Some(f64::from(ages.least))),
             ("age_most_years", ages.most.map(f64::from)),
@@ -220,19 +220,14 @@ impl Due<'_> {
     }
 }
 
-/// How long a new one takes to lose a quarter of its section, where rates are published.
-fn years(survey: &Survey<'_>, fastening: &Fastening, zone: Zone) -> Option<Years> {
+/// How long a new one takes to lose a quarter of its section, where rates are published, and by
+/// what rates.
+fn years(survey: &Survey<'_>, fastening: &Fastening, zone: Zone) -> Option<(Years, &'static str)> {
     let metal = fastening.metal?;
     let new = fastening.size?.diameter()?;
     let salt = survey.hull.water.is_salt();
     let lost = survey.limits.bound(of_joint::SECTION_MEND).share();
     let share = Duty::Section.loss_keeping(1.0 - lost);
-    Years::span(&years_to_lose(
-        share,
-        metal,
-        fastening.kind,
-        new,
-        zone,
-        salt,
-    ))
+    let forecasts = years_to_lose(share, metal, fastening.kind, new, zone, salt);
+    Some((Years::span(&forecasts)?, rests_on(&forecasts)))
 }

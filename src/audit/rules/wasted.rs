@@ -43,7 +43,7 @@ use std::collections::BTreeMap;
 use crate::audit::looks::{Drawn, is_wasted};
 use crate::audit::{Hits, Rule, Saying, Severity, Survey, wear};
 use crate::hull::{CrossingId, HoleNumber};
-use crate::joint::wastage::{Duty, Left, RUST_GRIPS, Remains, Years, years_to_lose_bare};
+use crate::joint::wastage::{Duty, Left, RUST_GRIPS, Remains, Years, rests_on, years_to_lose_bare};
 use crate::joint::{Zone, judge, limits};
 use crate::record::{FasteningId, Found, Hole, HoleState};
 use crate::tables::{Basis, Status};
@@ -239,8 +239,8 @@ impl About<'_> {
             percent(bending),
         );
         let to_go = self.to_next(severity, left);
-        let when = to_go.map_or(String::new(), |(years, grade)| {
-            format!("; it may be {grade} in {years}: by published rates, never a promise")
+        let when = to_go.map_or(String::new(), |(years, grade, rests_on)| {
+            format!("; it may be {grade} in {years}: {rests_on}, never a promise")
         });
         let remedy = match severity {
             Severity::Watch => format!("measure it again next haul-out{when}"),
@@ -257,7 +257,7 @@ impl About<'_> {
             Some(pull) => saying.figure("withdrawal_left", pull),
             None => saying,
         };
-        match to_go.map(|(years, _)| (years.soonest, years.latest)) {
+        match to_go.map(|(years, ..)| (years.soonest, years.latest)) {
             Some((soonest, Some(latest))) => saying
                 .figure("next_limit_soonest_years", soonest)
                 .figure("next_limit_latest_years", latest),
@@ -266,8 +266,12 @@ impl About<'_> {
         }
     }
 
-    /// How long to the next limit, and which that is.
-    fn to_next(&self, severity: Severity, left: Left) -> Option<(Years, &'static str)> {
+    /// How long to the next limit, which that is, and by what rates.
+    fn to_next(
+        &self,
+        severity: Severity,
+        left: Left,
+    ) -> Option<(Years, &'static str, &'static str)> {
         let (limit, grade) = match severity {
             Severity::Watch => (limits::SECTION_MEND, "to be mended"),
             Severity::Mend if self.zone.is_wet() => (limits::SECTION_STOP, "a stop"),
@@ -278,7 +282,7 @@ impl About<'_> {
         let metal = self.survey.book.fastening(self.fastening).metal?;
         let salt = self.survey.hull.water.is_salt();
         let forecasts = years_to_lose_bare(share, metal, self.made()?, self.zone, salt);
-        Some((Years::span(&forecasts)?, grade))
+        Some((Years::span(&forecasts)?, grade, rests_on(&forecasts)))
     }
 
     fn as_drawn(&self, drawn: Option<&Drawn>) -> Saying {
