@@ -35,7 +35,7 @@ pub struct Log {
     /// Where the stub is: frame, plank or both
     #[arg(long)]
     stub: Option<String>,
-    /// Pulled to judge the rest: random or targeted
+    /// Taken up to judge the rest: random or targeted
     #[arg(long)]
     sample: Option<String>,
     /// What was measured at its thinnest

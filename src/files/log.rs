@@ -77,9 +77,9 @@ crate::record! {
 /// Keys that go only with some deeds: `entry`, `date`, `did`, `by`, `note` and `photo` go with any.
 const fn keys_of(did: Did) -> &'static [&'static str] {
     match did {
-        Did::Checked | Did::Bared | Did::Left => &["place", "set", "count", "found"],
+        Did::Bared => &["place", "set", "count", "found"],
         Did::Measured => &["place", "set", "count", "found", "diameter"],
-        Did::Pulled => &["place", "set", "count", "found", "sample"],
+        Did::Checked | Did::Left | Did::Pulled => &["place", "set", "count", "found", "sample"],
         Did::Broken => &["place", "set", "count", "found", "sample", "stub"],
         Did::Hardened | Did::Cleared | Did::Plugged | Did::Doweled | Did::Bunged | Did::Stopped => {
             &["place", "set", "count"]
@@ -228,7 +228,7 @@ fn done(
     let sample = fields.read("sample", &raw.sample);
     let set = raw.set.as_ref().map(|set| set.as_str().trim().to_owned());
     let deed = match did? {
-        Did::Checked => Deed::Checked(found),
+        Did::Checked => Deed::Checked(found, sample),
         Did::Measured => {
             Deed::Measured(fields.need::<Diameter>("diameter", &raw.diameter)?.0, found)
         }
@@ -241,7 +241,7 @@ fn done(
             sample,
         ),
         Did::Cleared => Deed::Cleared,
-        Did::Left => Deed::Left(found),
+        Did::Left => Deed::Left(found, sample),
         Did::Plugged => Deed::Plugged,
         Did::Doweled => Deed::Doweled,
         Did::Driven => Deed::Driven(Box::new(driving(

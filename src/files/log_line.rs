@@ -43,9 +43,7 @@ pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
                 line.word("stub", Some(stub));
             }
             line.word("found", deed.found());
-            if let Deed::Pulled(_, sample) | Deed::Broken(_, _, sample) = deed {
-                line.word("sample", sample.as_ref());
-            }
+            line.word("sample", deed.sample());
             wood::write(&mut line, deed, units);
             if let Deed::Driven(driving) = deed {
                 line.word("per crossing", driving.per_crossing);

@@ -131,7 +131,7 @@ pub struct NewMember {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Deed {
     /// Looked at, in the wood.
-    Checked(Option<Found>),
+    Checked(Option<Found>, Option<Sample>),
     /// Measured at its thinnest.
     Measured(Length, Option<Found>),
     /// Its bung or stopping taken out.
@@ -145,7 +145,7 @@ pub enum Deed {
     /// A stub got out.
     Cleared,
     /// Left where it is, not relied on.
-    Left(Option<Found>),
+    Left(Option<Found>, Option<Sample>),
     /// The plank's hole closed for good.
     Plugged,
     /// A dowel glued into the frame's hole.
@@ -179,14 +179,14 @@ impl Deed {
     /// The word for it.
     pub const fn did(&self) -> Did {
         match self {
-            Self::Checked(_) => Did::Checked,
+            Self::Checked(..) => Did::Checked,
             Self::Measured(..) => Did::Measured,
             Self::Bared(_) => Did::Bared,
             Self::Hardened => Did::Hardened,
             Self::Pulled(..) => Did::Pulled,
             Self::Broken(..) => Did::Broken,
             Self::Cleared => Did::Cleared,
-            Self::Left(_) => Did::Left,
+            Self::Left(..) => Did::Left,
             Self::Plugged => Did::Plugged,
             Self::Doweled => Did::Doweled,
             Self::Driven(_) => Did::Driven,
@@ -203,12 +203,23 @@ impl Deed {
     /// What was found, where the deed tells.
     pub const fn found(&self) -> Option<Found> {
         match self {
-            Self::Checked(found)
+            Self::Checked(found, _)
             | Self::Measured(_, found)
             | Self::Bared(found)
             | Self::Pulled(found, _)
             | Self::Broken(_, found, _)
-            | Self::Left(found) => *found,
+            | Self::Left(found, _) => *found,
+            _ => None,
+        }
+    }
+
+    /// Why it was taken up, where it was to judge the rest.
+    pub const fn sample(&self) -> Option<Sample> {
+        match self {
+            Self::Checked(_, sample)
+            | Self::Pulled(_, sample)
+            | Self::Broken(_, _, sample)
+            | Self::Left(_, sample) => *sample,
             _ => None,
         }
     }
@@ -230,13 +241,13 @@ impl Deed {
     pub const fn is_to_standing_metal(&self) -> bool {
         matches!(
             self,
-            Self::Checked(_)
+            Self::Checked(..)
                 | Self::Measured(..)
                 | Self::Bared(_)
                 | Self::Hardened
                 | Self::Pulled(..)
                 | Self::Broken(..)
-                | Self::Left(_)
+                | Self::Left(..)
         )
     }
 }

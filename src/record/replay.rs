@@ -321,7 +321,12 @@ fn commit(
             state.planed.remove(&(crossing, number));
         }
         Deed::Measured(diameter, _) => {
-            state.diameters.insert((crossing, number), *diameter);
+            // The thinnest is what holds; a slip of the gauge is struck out.
+            let known = state
+                .diameters
+                .entry((crossing, number))
+                .or_insert(*diameter);
+            *known = (*known).min(*diameter);
         }
         _ => {}
     }

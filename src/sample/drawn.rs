@@ -35,7 +35,7 @@ impl Stratum {
     }
 }
 
-/// One that was drawn, or broken in the drawing.
+/// One that was drawn, broken in the drawing, or found bad and would not come.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Drawn {
     pub(super) day: Day,
@@ -79,11 +79,16 @@ pub(super) fn drawn(survey: &Survey<'_>, since: Option<Day>) -> Vec<Drawn> {
             let What::Done { deed, .. } = &change.entry.what else {
                 return;
             };
-            let (sample, broke) = match deed {
-                Deed::Pulled(_, Some(sample)) => (*sample, false),
-                Deed::Broken(_, _, Some(sample)) => (*sample, true),
-                _ => return,
+            let Some(sample) = deed.sample() else {
+                return;
             };
+            let broke = matches!(deed, Deed::Broken(..));
+            let came_out = broke || matches!(deed, Deed::Pulled(..));
+            // One that spins and will not come is bad all the same; of one that could not be got at
+            // nothing is known, and it is none of the sample.
+            if !came_out && !deed.found().is_some_and(Found::is_bad) {
+                return;
+            }
             let Some(before) = change.before else {
                 return;
             };

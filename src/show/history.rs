@@ -142,9 +142,7 @@ fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
             _ => {}
         }
         words.extend(deed.found().map(|found| format!("found {found}")));
-        if let Deed::Pulled(_, Some(sample)) | Deed::Broken(_, _, Some(sample)) = deed {
-            words.push(format!("{sample} sample"));
-        }
+        words.extend(deed.sample().map(|sample| format!("{sample} sample")));
     }
     words.extend(entry.by.as_ref().map(|by| format!("by {by}")));
     words.extend(entry.photo.as_ref().map(|photo| format!("photo {photo}")));

@@ -137,6 +137,27 @@ fn one_of_which_nothing_is_told_is_not_counted() {
 fn one_that_could_not_be_reached_makes_the_sample_smaller() {
     let left = "date: 2026-10-03, did: left, place: P1 F8.1, found: seized";
     assert_eq!(counts(&bronze(&[FOUR_GOOD, left], &[])), [48, 4, 0, 0, 0]);
+    let chosen = format!("{left}, sample: random");
+    assert_eq!(
+        counts(&bronze(&[FOUR_GOOD, &chosen], &[])),
+        [48, 4, 0, 0, 0]
+    );
+}
+
+/// One chosen by lot that only spins is bad, and is counted once however it ends.
+#[test]
+fn one_that_spun_and_would_not_come_is_bad() {
+    let spun = "date: 2026-10-03, did: checked, place: P1 F8.1, found: spun, sample: random";
+    assert_eq!(counts(&bronze(&[FOUR_GOOD, spun], &[])), [48, 5, 1, 0, 0]);
+    let left = "date: 2026-10-04, did: left, place: P1 F8.1, found: spun, sample: random";
+    assert_eq!(counts(&bronze(&[FOUR_GOOD, left], &[])), [48, 5, 1, 0, 0]);
+    let out = "date: 2026-10-05, did: pulled, place: P1 F8.1, sample: random";
+    assert_eq!(
+        counts(&bronze(&[FOUR_GOOD, spun, out], &[])),
+        [48, 5, 1, 0, 0]
+    );
+    let good = "date: 2026-10-03, did: checked, place: P1 F8.1, found: sound, sample: random";
+    assert_eq!(counts(&bronze(&[FOUR_GOOD, good], &[])), [48, 4, 0, 0, 0]);
 }
 
 /// What went back is new, and no part of the lot; nor is one that was not relied on.

@@ -105,3 +105,29 @@ fn a_butt_is_meant_to_hold_as_many_as_it_says_or_as_were_built() {
     assert_eq!(expected(5), [5, 5]);
     assert_eq!(expected(3), [4, 4]);
 }
+
+#[test]
+fn of_two_measurements_the_thinner_holds_until_a_new_one_is_driven() {
+    let measured = |diameter| format!("did: measured, diameter: {diameter}");
+    let thin = measured("2.5mm");
+    let thick = measured("3mm");
+    let known = |entries: &[&str]| {
+        let built = set("built", "P1 F1", "per crossing: 1, driven: 1958");
+        let dated: Vec<String> = entries
+            .iter()
+            .map(|entry| format!("date: 2026-10-03, place: P1 F1, {entry}"))
+            .collect();
+        let dated: Vec<&str> = dated.iter().map(String::as_str).collect();
+        let boat = sound(&hull_with(&[built]), &log(&dated));
+        let spot = boat.hull.resolve(&"P1 F1".parse().unwrap()).unwrap()[0];
+        let state = boat.book.state(&boat.hull, None);
+        let number = state.numbered(spot.crossing).next().unwrap().0;
+        state
+            .diameter(spot.crossing, number)
+            .map(|known| known.mm())
+    };
+    assert_eq!(known(&[]), None);
+    assert_eq!(known(&[&thin, &thick]), Some(2.5));
+    assert_eq!(known(&[&thick, &thin]), Some(2.5));
+    assert_eq!(known(&[&thin, "did: pulled", DRIVEN]), None);
+}

@@ -215,7 +215,7 @@ fn plank() -> impl Strategy<Value = NewPlank> {
 
 fn deed() -> impl Strategy<Value = Deed> {
     prop_oneof![
-        1 => found().prop_map(Deed::Checked),
+        1 => (found(), sample()).prop_map(|(found, sample)| Deed::Checked(found, sample)),
         1 => (length(), found()).prop_map(|(length, found)| Deed::Measured(length, found)),
         2 => found().prop_map(Deed::Bared),
         1 => Just(Deed::Hardened),
@@ -223,7 +223,7 @@ fn deed() -> impl Strategy<Value = Deed> {
         3 => (prop::sample::select(Stub::ALL.to_vec()), found(), sample())
             .prop_map(|(stub, found, sample)| Deed::Broken(stub, found, sample)),
         4 => Just(Deed::Cleared),
-        1 => found().prop_map(Deed::Left),
+        1 => (found(), sample()).prop_map(|(found, sample)| Deed::Left(found, sample)),
         3 => Just(Deed::Plugged),
         4 => Just(Deed::Doweled),
         6 => driving().prop_map(|driving| Deed::Driven(Box::new(driving))),

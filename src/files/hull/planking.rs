@@ -117,6 +117,15 @@ pub(super) fn joint(
     };
     let mut fields = Reader::new(piece.origin, faults);
     let at: Option<Places> = fields.need("at", &raw.at);
+    let graving = raw
+        .kind
+        .as_ref()
+        .is_some_and(|kind| kind.as_str().contains("graving"));
+    if graving {
+        let misread = Misread::new("a graving piece ends no plank, so it is no joint");
+        fields.fault("kind", misread.help("list it under `graving pieces`"));
+        return None;
+    }
     let kind: Option<Jointing> = fields.need("kind", &raw.kind);
     let block = raw.block.as_ref().map(|block| {
         let mut inside = fields.inside("block");
