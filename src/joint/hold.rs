@@ -21,6 +21,20 @@ pub struct Hold {
     pub notes: Vec<String>,
 }
 
+impl Hold {
+    /// Before anything is worked: no figure, and wet where the zone is.
+    pub(super) const fn nothing_in(zone: Zone) -> Self {
+        Self {
+            design: None,
+            ultimate: None,
+            wet: zone.is_wet(),
+            capped: false,
+            valid: false,
+            notes: Vec::new(),
+        }
+    }
+}
+
 /// What a screw holds with so much thread in a member.
 ///
 /// Withdrawal by [`withdrawal::design`] and [`withdrawal::tested`] over the thread in the member,
@@ -37,14 +51,7 @@ pub fn hold(
     grain: Grain,
     zone: Zone,
 ) -> Hold {
-    let mut hold = Hold {
-        design: None,
-        ultimate: None,
-        wet: zone.is_wet(),
-        capped: false,
-        valid: false,
-        notes: Vec::new(),
-    };
+    let mut hold = Hold::nothing_in(zone);
     let Some(wood) = wood else {
         hold.notes
             .push("the frame's wood is not known, so no withdrawal is worked".to_owned());

@@ -19,14 +19,7 @@ pub fn hold_kind(
     grain: Grain,
     zone: Zone,
 ) -> Hold {
-    let mut hold = Hold {
-        design: None,
-        ultimate: None,
-        wet: zone.is_wet(),
-        capped: false,
-        valid: false,
-        notes: Vec::new(),
-    };
+    let mut hold = Hold::nothing_in(zone);
     let design = match withdrawal::design(kind, metal) {
         Ok(design) => design,
         Err(why) => {

@@ -2,22 +2,35 @@
 
 use refasten::files::Boat;
 use refasten::record::{Found, Hole, HoleState};
+use refasten::units::Length;
 
 use super::boat::{HULL, hull_with, log, set, sound, stands};
 
-/// The only hole at P1 F1 after these entries, all of one day.
-fn hole(entries: &[&str]) -> Hole {
+/// A boat of one hole, at P1 F1, after these entries, all of one day.
+fn boat(entries: &[&str]) -> Boat {
     let built = set("built", "P1 F1", "per crossing: 1, driven: 1958");
     let dated: Vec<String> = entries
         .iter()
         .map(|entry| format!("date: 2026-10-03, place: P1 F1, {entry}"))
         .collect();
     let dated: Vec<&str> = dated.iter().map(String::as_str).collect();
-    let boat = sound(&hull_with(&[built]), &log(&dated));
+    sound(&hull_with(&[built]), &log(&dated))
+}
+
+/// That hole, and what was measured in it.
+fn measured_hole(entries: &[&str]) -> (Hole, Option<Length>) {
+    let boat = boat(entries);
     let spot = boat.hull.resolve(&"P1 F1".parse().unwrap()).unwrap()[0];
     let state = boat.book.state(&boat.hull, None);
-    assert_eq!(state.holes(spot.crossing).len(), 1);
-    state.holes(spot.crossing)[0]
+    let holes: Vec<_> = state.numbered(spot.crossing).collect();
+    let [(number, hole)] = holes.as_slice() else {
+        panic!("{} holes", holes.len());
+    };
+    (**hole, state.diameter(spot.crossing, *number))
+}
+
+fn hole(entries: &[&str]) -> Hole {
+    measured_hole(entries).0
 }
 
 const DRIVEN: &str = "did: driven, per crossing: 1, kind: rivet, metal: copper, size: unknown";
@@ -111,21 +124,7 @@ fn of_two_measurements_the_thinner_holds_until_a_new_one_is_driven() {
     let measured = |diameter| format!("did: measured, diameter: {diameter}");
     let thin = measured("2.5mm");
     let thick = measured("3mm");
-    let known = |entries: &[&str]| {
-        let built = set("built", "P1 F1", "per crossing: 1, driven: 1958");
-        let dated: Vec<String> = entries
-            .iter()
-            .map(|entry| format!("date: 2026-10-03, place: P1 F1, {entry}"))
-            .collect();
-        let dated: Vec<&str> = dated.iter().map(String::as_str).collect();
-        let boat = sound(&hull_with(&[built]), &log(&dated));
-        let spot = boat.hull.resolve(&"P1 F1".parse().unwrap()).unwrap()[0];
-        let state = boat.book.state(&boat.hull, None);
-        let number = state.numbered(spot.crossing).next().unwrap().0;
-        state
-            .diameter(spot.crossing, number)
-            .map(|known| known.mm())
-    };
+    let known = |entries: &[&str]| measured_hole(entries).1.map(|known| known.mm());
     assert_eq!(known(&[]), None);
     assert_eq!(known(&[&thin, &thick]), Some(2.5));
     assert_eq!(known(&[&thick, &thin]), Some(2.5));
