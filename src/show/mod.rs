@@ -15,6 +15,8 @@ mod page;
 pub mod pick;
 mod places;
 pub mod sample;
+#[allow(dead_code, reason = "the drawings that use all of it come next")]
+mod svg;
 pub mod tables;
 
 pub use cautions::{AID, WORK};
