@@ -62,6 +62,9 @@ pub struct Log {
     /// They only clamp for a time, and are not relied on
     #[arg(long)]
     temporary: bool,
+    /// Name of the plan that this carries out
+    #[arg(long, value_name = "NAME")]
+    plan: Option<String>,
     /// Thickness of the plank that was hung
     #[arg(long, value_name = "LENGTH")]
     thickness: Option<String>,
@@ -174,6 +177,9 @@ impl Log {
             by: text(self.by),
             note: text(self.note),
             photo: text(self.photo),
+            plan: text(self.plan),
+            written: Given::Missing,
+            from: Given::Missing,
         }
     }
 }

@@ -90,7 +90,8 @@ impl Folder {
         }
     }
 
-    /// The boat as she would be with some entries added, and the entries.
+    /// The boat as she would be with some entries added, and the entries. Those of an earlier day
+    /// are marked as written today.
     ///
     /// # Errors
     /// Every fault of both files and of the new entries; those of a value that was typed have no
@@ -111,6 +112,11 @@ impl Folder {
                 };
                 let gauges = file.hull.gauges;
                 let entry = log::entry(&raw, &mut Reader::new(end, faults), gauges);
+                let late = |entry: &Entry| (entry.date < today).then_some(today);
+                let entry = entry.map(|entry| Entry {
+                    written: entry.written.or_else(|| late(&entry)),
+                    ..entry
+                });
                 if let Some(entry) = &entry {
                     read_back(entry, gauges, file.hull.units, end, faults);
                 }

@@ -2,7 +2,7 @@
 
 use std::str::FromStr;
 
-use super::hull::{YesNo, names_holes};
+use super::hull::{YesNo, few_words, names_holes};
 use super::wood;
 use super::{Given, Piece, Reader, Text, read, slips, split_log};
 use crate::hull::Places;
@@ -71,10 +71,17 @@ crate::record! {
         note: Text = "note",
         /// A picture.
         photo: Text = "photo",
+        /// The plan that what was driven carries out.
+        plan: Text = "plan",
+        /// The day it was written down.
+        written: Text = "written",
+        /// Where it was taken from.
+        from: Text = "from",
     }
 }
 
-/// Keys that go only with some deeds: `entry`, `date`, `did`, `by`, `note` and `photo` go with any.
+/// Keys that go only with some deeds. `entry`, `date`, `did`, `by`, `note`, `photo`, `written` and
+/// `from` go with any.
 const fn keys_of(did: Did) -> &'static [&'static str] {
     match did {
         Did::Bared => &["place", "set", "count", "found"],
@@ -95,6 +102,7 @@ const fn keys_of(did: Did) -> &'static [&'static str] {
             "bung",
             "hole",
             "temporary",
+            "plan",
         ],
         Did::PlankOff => &["place"],
         Did::PlankHung => &["place", "thickness", "wood", "joints"],
@@ -106,7 +114,7 @@ const fn keys_of(did: Did) -> &'static [&'static str] {
 
 impl RawEntry {
     /// The keys that do not go with every deed.
-    fn particular(&self) -> [(&'static str, &Given<Text>); 21] {
+    fn particular(&self) -> [(&'static str, &Given<Text>); 22] {
         [
             ("place", &self.place),
             ("set", &self.set),
@@ -122,6 +130,7 @@ impl RawEntry {
             ("bung", &self.bung),
             ("hole", &self.hole),
             ("temporary", &self.temporary),
+            ("plan", &self.plan),
             ("thickness", &self.thickness),
             ("wood", &self.wood),
             ("joints", &self.joints),
@@ -203,6 +212,7 @@ pub fn entry(raw: &RawEntry, fields: &mut Reader<'_>, gauges: GaugeSystem) -> Op
         }
         _ => done(raw, fields, did, date, gauges),
     };
+    let written = fields.read("written", &raw.written);
     let (number, date, what) = (number?.0, date?, what?);
     Some(Entry {
         number,
@@ -211,6 +221,8 @@ pub fn entry(raw: &RawEntry, fields: &mut Reader<'_>, gauges: GaugeSystem) -> Op
         by: text(&raw.by),
         note: text(&raw.note),
         photo: text(&raw.photo),
+        written,
+        from: text(&raw.from),
         origin: fields.origin(),
     })
 }
@@ -303,6 +315,7 @@ fn driving(
     let size = kind.and_then(|kind| fields.size(&raw.size, kind, gauges));
     let plug = fields.read("bung", &raw.bung).unwrap_or(Plug::None);
     let temporary = fields.read("temporary", &raw.temporary) == Some(YesNo::Yes);
+    let plan: Option<PlanName> = fields.read("plan", &raw.plan);
     let set = match raw.set.as_ref() {
         Some(set) => set.as_str().trim().to_owned(),
         None => date.map_or_else(
@@ -319,6 +332,7 @@ fn driving(
         size,
         plug,
         temporary,
+        plan: plan.map(|plan| plan.0),
     })
 }
 
@@ -333,6 +347,17 @@ impl FromStr for Above0 {
         number
             .map(Self)
             .ok_or_else(|| Misread::new(format!("`{}` is not a whole number above 0", text.trim())))
+    }
+}
+
+/// The name of a plan: a few words.
+struct PlanName(String);
+
+impl FromStr for PlanName {
+    type Err = Misread;
+
+    fn from_str(text: &str) -> Result<Self, Misread> {
+        few_words(text, "plan", "garboards spring").map(Self)
     }
 }
 

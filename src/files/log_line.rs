@@ -64,12 +64,15 @@ pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
                 line.word("bung", Some(driving.plug.written(units)));
                 line.word("hole", Some(driving.hole));
                 line.word("temporary", driving.temporary.then_some(YesNo::Yes));
+                line.quoted("plan", driving.plan.as_deref());
             }
         }
     }
     line.quoted("by", entry.by.as_deref());
     line.quoted("note", entry.note.as_deref());
     line.quoted("photo", entry.photo.as_deref());
+    line.word("written", entry.written);
+    line.quoted("from", entry.from.as_deref());
     line.0 + "}"
 }
 

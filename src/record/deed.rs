@@ -103,6 +103,8 @@ pub struct Driving {
     pub plug: Plug,
     /// Whether they only clamp for a time, and are not relied on.
     pub temporary: bool,
+    /// The name of the plan that this carries out.
+    pub plan: Option<String>,
 }
 
 /// A plank, or a length of it, that was hung. `None` stands for what is not known.

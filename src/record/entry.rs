@@ -23,6 +23,10 @@ pub struct Entry {
     pub note: Option<String>,
     /// A picture of it, as a path in the boat folder.
     pub photo: Option<String>,
+    /// The day it was written down, where that is told: not before its date, not after today.
+    pub written: Option<Day>,
+    /// What it was taken from, where it was not logged by hand.
+    pub from: Option<String>,
     /// Where it was written.
     pub origin: Origin,
 }

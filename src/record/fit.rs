@@ -168,6 +168,7 @@ impl Book {
                         .help(format!("today is {today}")),
                 );
             }
+            faults.extend(written_when_it_cannot_be(entry, today));
             if hull.particulars.launched.surely_after(entry.date) {
                 let launched = hull.particulars.launched;
                 let says = format!("{} is before she was launched", entry.date);
@@ -302,6 +303,18 @@ impl Book {
         }
         Ok(at)
     }
+}
+
+/// The fault of a day of writing that is before the day of the work, or has not come yet.
+fn written_when_it_cannot_be(entry: &Entry, today: Day) -> Option<Fault> {
+    let written = entry.written?;
+    let fault = |says| Fault::new(Some(entry.origin), says).key("written");
+    if written < entry.date {
+        let says = format!("written on {written}, before it was done");
+        return Some(fault(says).help(format!("it was done on {}", entry.date)));
+    }
+    let says = format!("{written} has not come yet");
+    (written > today).then(|| fault(says).help(format!("today is {today}")))
 }
 
 pub(super) fn unknown_set(

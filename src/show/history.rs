@@ -112,6 +112,7 @@ fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
                 if driving.temporary {
                     words.push("temporary".to_owned());
                 }
+                words.extend(driving.plan.as_ref().map(|plan| format!("plan `{plan}`")));
             }
             Deed::PlankHung(plank) => {
                 let thickness = plank.thickness.map(|thickness| thickness.shown(units));
@@ -152,6 +153,8 @@ fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
             .as_ref()
             .map(|note| format!("\u{201c}{note}\u{201d}")),
     );
+    words.extend(entry.written.map(|day| format!("written {day}")));
+    words.extend(entry.from.as_ref().map(|from| format!("from {from}")));
     if words.is_empty() {
         String::new()
     } else {
@@ -185,6 +188,8 @@ pub fn json(hull: &Hull, book: &Book, events: &[Event<'_>], place: &str) -> Valu
                 "told": told(entry, hull, hull.units).trim_start_matches(": "),
                 "by": entry.by,
                 "note": entry.note,
+                "written": entry.written.map(|day| day.to_string()),
+                "from": entry.from,
                 "struck_by": null,
             }),
             Event::Wood { entry, crossings } => json!({
@@ -195,6 +200,8 @@ pub fn json(hull: &Hull, book: &Book, events: &[Event<'_>], place: &str) -> Valu
                 "told": told(entry, hull, hull.units).trim_start_matches(": "),
                 "by": entry.by,
                 "note": entry.note,
+                "written": entry.written.map(|day| day.to_string()),
+                "from": entry.from,
                 "struck_by": null,
             }),
             Event::Struck { entry, by } => json!({
@@ -204,6 +211,8 @@ pub fn json(hull: &Hull, book: &Book, events: &[Event<'_>], place: &str) -> Valu
                 "place": entry.place().map(ToString::to_string),
                 "by": entry.by,
                 "note": entry.note,
+                "written": entry.written.map(|day| day.to_string()),
+                "from": entry.from,
                 "struck_by": by.number,
             }),
         })

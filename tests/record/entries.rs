@@ -493,3 +493,54 @@ fn an_entry_that_is_nowhere_is_told_once() {
     let told = fault_of(&["did: pulled, place: P1 F9, count: 2"]);
     assert!(told.starts_with("log 1: P1 does not cross F9"), "{told}");
 }
+
+#[test]
+fn a_day_of_writing_is_between_the_work_and_today() {
+    let written =
+        |day: &str| format!("date: 2026-10-03, did: pulled, place: P1 F1, written: {day}");
+    for day in ["2026-10-03", "2026-10-09", "2026-11-01"] {
+        assert_eq!(faults(&hull(), &log(&[&written(day)])), [""; 0], "{day}");
+    }
+    assert_eq!(
+        fault(&[&written("2026-10-02")]),
+        "log 1: written on 2026-10-02, before it was done (it was done on 2026-10-03)"
+    );
+    assert_eq!(
+        fault(&[&written("2026-11-02")]),
+        "log 1: 2026-11-02 has not come yet (today is 2026-11-01)"
+    );
+}
+
+#[test]
+fn a_plan_has_a_name_of_a_few_words_and_goes_with_what_is_driven() {
+    let drawn = "date: 2026-10-03, did: pulled, place: P1 F1";
+    let driven = format!("date: 2026-10-03, {DRIVEN}, place: P1 F1");
+    let plan = |of: &str| format!("{of}, plan: {}", "p".repeat(61));
+    assert_eq!(
+        fault(&[drawn, &plan(&driven)]),
+        "log 2: the name of a plan is at most 60 letters long (a few words will do, like `garboards spring`)"
+    );
+    let told = fault(&[&plan(drawn)]);
+    assert!(
+        told.starts_with("log 1: `plan` does not go with `pulled`"),
+        "{told}"
+    );
+    let sound = format!("{driven}, plan: \" spring \", from: \"9f2c61d0 row 12\"");
+    let boat = super::boat::sound(&hull(), &log(&[drawn, &sound]));
+    let entry = boat.book.entries().last();
+    assert_eq!(
+        entry.and_then(|entry| entry.from.as_deref()),
+        Some("9f2c61d0 row 12")
+    );
+    let driving = entry.and_then(|entry| match &entry.what {
+        refasten::record::What::Done {
+            deed: refasten::record::Deed::Driven(driving),
+            ..
+        } => Some(driving),
+        _ => None,
+    });
+    assert_eq!(
+        driving.and_then(|driving| driving.plan.as_deref()),
+        Some("spring")
+    );
+}

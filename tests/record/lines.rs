@@ -81,3 +81,26 @@ fn what_could_not_be_read_back_is_not_taken() {
     }
     assert!(folder.boat_with(&[typed("x")], day(TODAY)).is_ok());
 }
+
+#[test]
+fn what_is_logged_late_says_on_which_day() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("hull.yaml"), hull_file()).unwrap();
+    let folder = Folder::open(folder.path()).unwrap();
+    let text = |text: &str| Given::Is(Text::new(text));
+    let written = |date: &str, given: Given<Text>| {
+        let typed = RawEntry {
+            date: text(date),
+            did: text("pulled"),
+            place: text("P3 F1"),
+            written: given,
+            ..RawEntry::default()
+        };
+        let (_, entries) = folder.boat_with(&[typed], day(TODAY)).unwrap();
+        entries[0].written
+    };
+    assert_eq!(written(TODAY, Given::Missing), None);
+    assert_eq!(written("2026-10-03", Given::Missing), Some(day(TODAY)));
+    let told = "2026-10-09";
+    assert_eq!(written("2026-10-03", text(told)), Some(day(told)));
+}

@@ -178,8 +178,11 @@ fn driving() -> impl Strategy<Value = Driving> {
         .prop_flat_map(|kind| (Just(kind), prop::option::of(size(kind))));
     let hole = prop::sample::select(HoleChoice::ALL.to_vec());
     let temporary = prop::bool::weighted(0.1);
-    (set_name(), 1..=3u8, hole, what, metal, plug(), temporary).prop_map(
-        |(set, per_crossing, hole, (kind, size), metal, plug, temporary)| Driving {
+    let plan = hostile().prop_map(|plan| plan.trim().to_owned());
+    let plan = prop::option::weighted(0.2, plan);
+    let how = (temporary, plan);
+    (set_name(), 1..=3u8, hole, what, metal, plug(), how).prop_map(
+        |(set, per_crossing, hole, (kind, size), metal, plug, (temporary, plan))| Driving {
             set,
             per_crossing: Some(per_crossing),
             hole,
@@ -188,6 +191,7 @@ fn driving() -> impl Strategy<Value = Driving> {
             size,
             plug,
             temporary,
+            plan,
         },
     )
 }
@@ -258,13 +262,15 @@ fn next() -> impl Strategy<Value = Next> {
         prop::option::weighted(0.2, hostile()),
         prop::option::weighted(0.3, hostile()),
         prop::option::weighted(0.1, hostile()),
+        prop::option::weighted(0.2, Just(day(TODAY))),
+        prop::option::weighted(0.1, hostile()),
     );
     let set = prop::option::weighted(0.2, set_name());
     let count = prop::option::weighted(0.1, 1..4u32);
     // Most is logged as it was done, some late.
     let date = prop_oneof![4 => Just(None), 1 => (1..=20i8).prop_map(Some)];
     let done = (date, deed(), place(), set, count, free).prop_map(
-        |(on, mut deed, place, set, count, (by, note, photo))| {
+        |(on, mut deed, place, set, count, (by, note, photo, written, from))| {
             let set = set.filter(|_| deed.is_to_standing_metal());
             // Wood is worked on by whole crossings, and nothing of it is counted.
             let (place, count) = match (deed.is_to_wood(), place.split_once('.')) {
@@ -293,6 +299,8 @@ fn next() -> impl Strategy<Value = Next> {
                     by,
                     note,
                     photo,
+                    written,
+                    from,
                     origin: ORIGIN,
                 }),
             )
@@ -343,6 +351,8 @@ pub fn strike(other: &Entry, number: u32, why: Option<String>) -> Entry {
         by: None,
         note: None,
         photo: None,
+        written: None,
+        from: None,
         origin: ORIGIN,
     }
 }

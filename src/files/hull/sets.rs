@@ -149,14 +149,19 @@ impl FromStr for SetName {
     type Err = Misread;
 
     fn from_str(text: &str) -> Result<Self, Misread> {
-        const MOST: usize = 60;
-        let name = text.trim();
-        if name.chars().count() > MOST {
-            let misread = Misread::new(format!("the name of a set is at most {MOST} letters long"));
-            return Err(misread.help("a few words will do, like `collision repair`"));
-        }
-        Ok(Self(name.to_owned()))
+        few_words(text, "set", "collision repair").map(Self)
     }
+}
+
+/// A name that an owner gives: at most 60 letters. `of` is what is named, and `like` a name of one.
+pub(in crate::files) fn few_words(text: &str, of: &str, like: &str) -> Result<String, Misread> {
+    const MOST: usize = 60;
+    let name = text.trim();
+    if name.chars().count() > MOST {
+        let misread = Misread::new(format!("the name of a {of} is at most {MOST} letters long"));
+        return Err(misread.help(format!("a few words will do, like `{like}`")));
+    }
+    Ok(name.to_owned())
 }
 
 /// How many fastenings are at each crossing.
