@@ -8,6 +8,8 @@ mod cautions;
 pub mod check;
 pub mod explain;
 pub mod history;
+#[allow(dead_code, reason = "the pages that use all of it come next")]
+mod html;
 pub mod inventory;
 pub mod logged;
 mod numbers;

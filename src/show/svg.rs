@@ -188,7 +188,7 @@ impl Display for Number {
 
 /// Text as it may stand in a document: marks of the language escaped, control characters made
 /// visible, and the two characters that no document may hold replaced.
-struct Safe<'a>(&'a str);
+pub(super) struct Safe<'a>(pub(super) &'a str);
 
 impl Display for Safe<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
