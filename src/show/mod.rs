@@ -12,6 +12,7 @@ pub mod history;
 mod html;
 pub mod inventory;
 pub mod logged;
+pub mod marks;
 mod numbers;
 mod page;
 pub mod pick;
