@@ -2,6 +2,7 @@
 
 use clap::{Args, ValueEnum};
 
+use super::days::{Days, Point};
 use super::show::{crossings, typed};
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
@@ -20,9 +21,8 @@ pub(super) struct Audit {
     /// Ask about this place only (S4-7 F12-24); else the whole boat
     #[arg(value_name = "PLACE")]
     place: Vec<String>,
-    /// Audit her as she was at the end of this day (2026-10-03); else today
-    #[arg(long, value_name = "DAY")]
-    as_of: Option<String>,
+    #[command(flatten)]
+    days: Days,
     /// Ask only this rule; several with commas, or given again
     #[arg(long, value_name = "RULE", value_delimiter = ',')]
     only: Vec<String>,
@@ -46,21 +46,22 @@ enum FailOn {
 /// What was typed, read.
 struct Asked {
     place: Option<Places>,
-    as_of: Option<Day>,
+    point: Point,
     only: Vec<&'static Rule>,
 }
 
 impl Audit {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-        let asked = self.asked().map_err(Stopped::Wrong)?;
-        let (boat, today) = desk.globals.read_boat()?;
+        let today = desk.globals.today()?;
+        let asked = self.asked(today).map_err(Stopped::Wrong)?;
+        let boat = asked.point.boat(desk.globals)?;
         let mut survey = Survey::new(
             &boat.hull,
             &boat.book,
             &boat.limits,
             &boat.accepted,
-            asked.as_of.unwrap_or(today),
-            desk.globals.units().unwrap_or(boat.hull.units),
+            asked.point.as_of,
+            desk.globals.units_for(&boat),
         );
         let mut faults = Vec::new();
         let within = typed("PLACE", crossings(&boat, &self.place), &mut faults);
@@ -90,17 +91,17 @@ impl Audit {
     }
 
     /// What was typed, read; or everything that cannot be.
-    fn asked(&self) -> Result<Asked, Vec<Fault>> {
+    fn asked(&self, today: Day) -> Result<Asked, Vec<Fault>> {
         let mut reading = Reading::default();
         let typed = self.place.join(" ");
         let place = reading.option("PLACE", (!self.place.is_empty()).then_some(&typed));
-        let as_of = reading.option("--as-of", self.as_of.as_ref());
+        let point = self.days.read(&mut reading, today);
         let only = self
             .only
             .iter()
             .filter_map(|name| reading.with("--only", Some(name), Rule::find))
             .collect();
-        reading.done(Some(Asked { place, as_of, only }))
+        reading.done(Some(Asked { place, point, only }))
     }
 }
 

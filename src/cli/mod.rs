@@ -6,6 +6,7 @@
 
 mod audit;
 mod check;
+mod days;
 mod explain;
 mod folder;
 mod globals;
@@ -14,6 +15,7 @@ mod log;
 mod new;
 mod pick;
 mod sample;
+mod season;
 mod show;
 mod tables;
 mod typed;

@@ -2,6 +2,7 @@
 
 use clap::Args;
 
+use super::days::past_day;
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::Boat;
@@ -9,10 +10,11 @@ use crate::hull::{CrossingId, Water};
 use crate::joint::spacing::Along;
 use crate::joint::{Grain, Kind, Limits, Size, Timber, Zone, no_gauge};
 use crate::pick::{self, Ask, Fixed, Ground, Spot};
+use crate::record::State;
 use crate::show;
 use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Screw, Series, Wood};
 use crate::text::Misread;
-use crate::units::{Length, Units};
+use crate::units::{Day, Length, Units};
 
 /// Pick the screw, the drills and the bung for a plank on a frame
 ///
@@ -23,6 +25,10 @@ use crate::units::{Length, Units};
 pub(super) struct Pick {
     /// Where, as S4 F14: plank, frame, zone and gauges are then the boat's own, unless given here
     place: Vec<String>,
+    /// With PLACE: the plank, the frame and the old holes there as they were at the end of this day
+    /// (2026-10-03); else as they are
+    #[arg(long, value_name = "DAY", requires = "place")]
+    as_of: Option<String>,
     /// Thickness of the plank
     #[arg(long, value_name = "LENGTH")]
     plank: Option<String>,
@@ -115,41 +121,49 @@ impl Pick {
                 ..Asked::default()
             }
         } else {
+            let today = desk.globals.today()?;
+            let mut reading = Reading::default();
+            let day = reading.with("--as-of", self.as_of.as_ref(), |typed| {
+                past_day(typed, today)
+            });
+            let day = reading.done(Some(day)).map_err(Stopped::Wrong)?;
             let (boat, _) = desk.globals.read_boat()?;
+            let state = boat.book.state(&boat.hull, day);
             Asked {
-                spot: self.spot(&boat),
-                ground: Some(self.ground(&boat)?),
+                day,
+                spot: self.spot(&boat, &state),
+                ground: Some(self.ground(&boat, &state)?),
                 salt: boat.hull.water.is_salt(),
                 gauges: boat.hull.gauges,
                 units: desk.globals.units_for(&boat),
                 limits: boat.limits,
             }
         };
+        let day = asked.day;
         let ask = self.ask(asked).map_err(Stopped::Wrong)?;
-        reply(&ask, desk)
+        reply(&ask, day, desk)
     }
 
     /// What lies at the place that was named.
-    fn ground(&self, boat: &Boat) -> Result<Ground, Stopped> {
+    fn ground(&self, boat: &Boat, state: &State) -> Result<Ground, Stopped> {
         let mut reading = Reading::default();
         let place = self.place.join(" ");
         let ground = reading.with("PLACE", Some(&place), |place| {
             let spots = boat.hull.resolve(&place.parse()?)?;
             let crossings: Vec<CrossingId> = spots.iter().map(|spot| spot.crossing).collect();
-            Ground::of(&boat.hull, &boat.book.state(&boat.hull, None), &crossings)
+            Ground::of(&boat.hull, state, &crossings)
         });
         reading.done(ground).map_err(Stopped::Wrong)
     }
 
     /// The room there; nothing where the place cannot be read, which is told of the ground.
-    fn spot(&self, boat: &Boat) -> Spot {
+    fn spot(&self, boat: &Boat, state: &State) -> Spot {
         let spots = self.place.join(" ").parse();
         let spots = spots.and_then(|place| boat.hull.resolve(&place));
         let crossings: Vec<CrossingId> = spots
             .map(|spots| spots.iter().map(|spot| spot.crossing).collect())
             .unwrap_or_default();
-        let (hull, book) = (&boat.hull, &boat.book);
-        Spot::of(hull, book, &book.state(hull, None), &crossings)
+        Spot::of(&boat.hull, &boat.book, state, &crossings)
     }
 
     /// What was typed, as a question; or everything that cannot be read. What was not typed is
@@ -310,6 +324,8 @@ fn per_crossing(typed: &str) -> Result<u8, Misread> {
 
 /// What holds where nothing else is typed: the boat's own where a place was named.
 struct Asked {
+    /// The day her record is read for, where that is not today.
+    day: Option<Day>,
     ground: Option<Ground>,
     spot: Spot,
     salt: bool,
@@ -321,6 +337,7 @@ struct Asked {
 impl Default for Asked {
     fn default() -> Self {
         Self {
+            day: None,
             ground: None,
             spot: Spot::default(),
             salt: true,
@@ -332,14 +349,16 @@ impl Default for Asked {
 }
 
 /// Answers a question, in the format asked for.
-fn reply(ask: &Ask, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-    let answer = pick::answer(ask).map_err(|refusals| {
+fn reply(ask: &Ask, day: Option<Day>, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+    let mut answer = pick::answer(ask).map_err(|refusals| {
         let mut reading = Reading::default();
         for refusal in refusals {
             reading.slip(&format!("--{}", refusal.option), refusal.misread);
         }
         Stopped::Wrong(reading.faults())
     })?;
+    let then = day.map(|day| format!("plank, member and old holes as they were on {day}"));
+    answer.remarks.extend(then);
     match desk.globals.format {
         Format::Text => show::pick::text(desk.out, desk.width, ask, &answer)?,
         Format::Json => show::pick::json(desk.out, ask, &answer)?,

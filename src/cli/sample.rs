@@ -2,6 +2,7 @@
 
 use clap::Args;
 
+use super::days::{Days, Point, past_day};
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::audit::Survey;
@@ -38,9 +39,8 @@ pub(super) struct Sample {
     /// Count only what was drawn since this day: a later look is a sample of its own
     #[arg(long, value_name = "DAY")]
     since: Option<String>,
-    /// Look at her as she was at the end of this day (2026-10-03); else today
-    #[arg(long, value_name = "DAY")]
-    as_of: Option<String>,
+    #[command(flatten)]
+    days: Days,
     /// Tell every round, however many
     #[arg(long)]
     full: bool,
@@ -53,13 +53,14 @@ struct Asked {
     count: Option<u32>,
     share: Option<f64>,
     since: Option<Day>,
-    as_of: Option<Day>,
+    point: Point,
 }
 
 impl Sample {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-        let asked = self.asked().map_err(Stopped::Wrong)?;
-        let (boat, today) = desk.globals.read_boat()?;
+        let today = desk.globals.today()?;
+        let asked = self.asked(today).map_err(Stopped::Wrong)?;
+        let boat = asked.point.boat(desk.globals)?;
         let wrong = |misread| Fault::misread(None, Vec::new(), misread);
         let confidence = sample::confidence(&boat.limits).map_err(wrong)?;
         let mut survey = Survey::new(
@@ -67,7 +68,7 @@ impl Sample {
             &boat.book,
             &boat.limits,
             &boat.accepted,
-            asked.as_of.unwrap_or(today),
+            asked.point.as_of,
             desk.globals.units_for(&boat),
         );
         if let Some(place) = &asked.place {
@@ -110,22 +111,24 @@ impl Sample {
     }
 
     /// What was typed, read; or everything that cannot be.
-    fn asked(&self) -> Result<Asked, Vec<Fault>> {
+    fn asked(&self, today: Day) -> Result<Asked, Vec<Fault>> {
         let mut reading = Reading::default();
         let typed = self.place.join(" ");
         let place = reading.option("PLACE", (!self.place.is_empty()).then_some(&typed));
         let seed = reading.with("--seed", self.seed.as_ref(), whole);
         let count = reading.with("--count", self.count.as_ref(), whole);
         let share = reading.with("--prove", self.prove.as_ref(), share);
-        let since = reading.option("--since", self.since.as_ref());
-        let as_of = reading.option("--as-of", self.as_of.as_ref());
+        let since = reading.with("--since", self.since.as_ref(), |typed| {
+            past_day(typed, today)
+        });
+        let point = self.days.read(&mut reading, today);
         reading.done(Some(Asked {
             place,
             seed,
             count,
             share,
             since,
-            as_of,
+            point,
         }))
     }
 }

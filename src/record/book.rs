@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::fabric::joints_made;
+use super::known::Known;
 use super::lay_sets::lay_sets;
 use super::problem::Telling;
 use super::replay::{self, Change};
@@ -32,6 +33,21 @@ pub struct Set {
 }
 
 impl Set {
+    /// The sets it replaced.
+    pub fn replaces(&self) -> &[SetId] {
+        &self.replaces
+    }
+
+    /// The sets it left in.
+    pub fn leaves_in(&self) -> &[SetId] {
+        &self.leaves_in
+    }
+
+    /// The sets it was added to.
+    pub fn adds_to(&self) -> &[SetId] {
+        &self.adds_to
+    }
+
     /// The sets that were there before it, as far as it says.
     pub(super) fn came_after(&self) -> impl Iterator<Item = SetId> + '_ {
         let related = [&self.replaces, &self.leaves_in, &self.adds_to];
@@ -58,6 +74,8 @@ pub struct Book {
     pub(super) today: Day,
     /// The joints that came with planks of the log, and the day of each.
     pub(super) joints_made: BTreeMap<usize, Day>,
+    /// What it rests on, where it was turned back to an earlier day.
+    pub(super) known: Option<Known>,
 }
 
 impl Set {
@@ -99,6 +117,7 @@ impl Book {
             struck: HashMap::new(),
             order: Vec::new(),
             joints_made: BTreeMap::new(),
+            known: None,
             today,
         };
         book.take_sets(hull, sets, unread, faults);
@@ -144,7 +163,7 @@ impl Book {
         state
     }
 
-    fn play(
+    pub(super) fn play(
         &self,
         hull: &Hull,
         state: &mut State,

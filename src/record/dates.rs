@@ -23,6 +23,13 @@ impl Book {
         self.with_older(there)
     }
 
+    /// The sets of the hull file that are counted as there at the end of a day, in its order.
+    pub fn counted_on(&self, day: Day) -> Vec<&Set> {
+        let there = self.sets_on(day);
+        let sets = self.sets.iter();
+        sets.filter(|set| there.contains(&set.id)).collect()
+    }
+
     /// Whether it is certain that a set was there at the end of a day.
     pub(super) fn surely_on(&self, set: &Set, day: Day) -> bool {
         let latest = self.fastening(set.fastening).driven.latest();

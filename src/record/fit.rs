@@ -219,8 +219,13 @@ impl Book {
         }
         self.entries = entries;
         self.struck = self.strikes(unread, faults);
+        self.put_in_order(|at| !adrift.contains(&at));
+    }
+
+    /// Puts the entries that `count` and are not struck out in the order things happened.
+    pub(super) fn put_in_order(&mut self, count: impl Fn(u32) -> bool) {
         self.order = (0..self.entries.len() as u32)
-            .filter(|at| !self.struck.contains_key(&(*at as usize)) && !adrift.contains(at))
+            .filter(|at| !self.struck.contains_key(&(*at as usize)) && count(*at))
             .collect();
         self.order.sort_by_key(|at| {
             self.entries

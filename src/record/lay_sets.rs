@@ -15,9 +15,21 @@ pub(super) fn lay_sets(
     counts: impl Fn(&Set) -> bool,
     telling: &mut Telling<'_>,
 ) -> State {
+    lay_sets_one_by_one(book, hull, counts, telling, &mut |_, _| {})
+}
+
+/// The same, each set told to `each` with what stands once it is laid.
+pub(super) fn lay_sets_one_by_one(
+    book: &Book,
+    hull: &Hull,
+    counts: impl Fn(&Set) -> bool,
+    telling: &mut Telling<'_>,
+    each: &mut dyn FnMut(&Set, &State),
+) -> State {
     let mut state = State::new(hull.crossing_count());
     for set in book.sets().iter().filter(|set| counts(set)) {
         lay_set(book, hull, &mut state, set, telling);
+        each(set, &state);
     }
     state.expect_what_holds();
     state

@@ -4,25 +4,46 @@ use std::io::{self, Write};
 
 use serde_json::{Value, json};
 
+use super::generations::Holes;
 use super::inventory::describe;
+use super::known;
 use super::page::Page;
 use crate::hull::{Hull, Places, fold, fold_holes};
-use crate::record::{Book, Deed, Entry, Event, What};
+use crate::record::{Book, Deed, Entry, Event, Set, SetId, What};
+use crate::tables::Metal;
 use crate::units::Units;
 
 /// How many places a line names before it only counts them.
 const MOST_PLACES: usize = 8;
 
-/// Prints events, one a line, notes below.
+/// Everything that happened at a place, to a set or to a metal.
+#[derive(Debug)]
+pub struct History<'b> {
+    /// What happened, in order.
+    pub events: &'b [Event<'b>],
+    /// What each hole has had.
+    pub holes: Holes<'b>,
+    /// The place as it was asked for, if one was.
+    pub place: Option<&'b str>,
+    /// The set asked about, if one was.
+    pub set: Option<SetId>,
+    /// The metal asked about, if one was; `Some(None)` for that which is not known.
+    pub metal: Option<Option<&'static Metal>>,
+}
+
+/// Prints events, one a line, and then what each hole has had.
+///
+/// # Errors
+/// When `out` fails.
 pub fn text(
-    hull: &Hull,
-    book: &Book,
-    events: &[Event<'_>],
+    history: &History<'_>,
     units: Units,
     out: &mut dyn Write,
     width: u16,
 ) -> io::Result<()> {
     let mut page = Page::new(out, width);
+    let (hull, book, events) = (history.holes.hull, history.holes.book, history.events);
+    known::text(&mut page, book)?;
     if events.is_empty() {
         return page.line("nothing is recorded there");
     }
@@ -36,9 +57,10 @@ pub fn text(
                 page.wrapped(
                     &format!("{:<11}  ", fastening.driven.to_string()),
                     &format!(
-                        "set `{name}`, {}: {what} at {place} ({})",
+                        "set `{name}`, {}: {what} at {place} ({}{})",
                         each(set.per_crossing()),
-                        how(set.how)
+                        how(set.how),
+                        relation(book, set)
                     ),
                 )?;
             }
@@ -62,7 +84,26 @@ pub fn text(
             }
         }
     }
-    Ok(())
+    history.holes.text(&mut page, units)
+}
+
+/// How a set stands to those that were there before it, as the end of a sentence.
+fn relation(book: &Book, set: &Set) -> String {
+    let mut words = String::new();
+    for (verb, sets) in [
+        ("replaces", set.replaces()),
+        ("leaves in", set.leaves_in()),
+        ("adds to", set.adds_to()),
+    ] {
+        let names: Vec<String> = sets
+            .iter()
+            .map(|id| format!("`{}`", book.set_name(*id)))
+            .collect();
+        if !names.is_empty() {
+            words += &format!("; {verb} {}", names.join(", "));
+        }
+    }
+    words
 }
 
 /// The day of an entry, as wide as the column of days.
@@ -162,9 +203,11 @@ fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
     }
 }
 
-/// Events for other programs.
-pub fn json(hull: &Hull, book: &Book, events: &[Event<'_>], place: &str) -> Value {
-    let events: Vec<Value> = events
+/// The same for other programs.
+pub fn json(history: &History<'_>) -> Value {
+    let (hull, book) = (history.holes.hull, history.holes.book);
+    let events: Vec<Value> = history
+        .events
         .iter()
         .map(|event| match event {
             Event::Built { set, crossings } => {
@@ -217,5 +260,15 @@ pub fn json(hull: &Hull, book: &Book, events: &[Event<'_>], place: &str) -> Valu
             }),
         })
         .collect();
-    json!({"format": 1, "boat": hull.boat, "place": place, "events": events})
+    json!({
+        "format": 1,
+        "boat": hull.boat,
+        "as_of": history.holes.day.to_string(),
+        "as_known": known::json(book),
+        "place": history.place,
+        "set": history.set.map(|set| book.set_name(set)),
+        "metal": history.metal.map(|metal| metal.map_or("unknown", |metal| metal.name)),
+        "events": events,
+        "holes": history.holes.json(),
+    })
 }

@@ -6,6 +6,8 @@ use std::io::{self, Write};
 use comfy_table::{Cell, CellAlignment};
 use serde_json::{Value, json};
 
+use super::known;
+use super::made::{Made, sets};
 use super::page::{Page, quiet};
 use crate::hull::{CrossingId, Hull, Member};
 use crate::joint::Plug;
@@ -49,11 +51,11 @@ pub struct Stock<'b> {
 }
 
 /// One row of a count, in an order of its own.
-type Group = (Key, Tally);
+pub(super) type Group = (Key, Tally);
 
 /// What a row is counted under. The order of the kinds does not matter: one count has one kind.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Key {
+pub(super) enum Key {
     Member((u8, i32), Member),
     Strake(crate::hull::StrakeId),
     Metal(Option<&'static str>),
@@ -64,7 +66,7 @@ enum Key {
 
 impl Stock<'_> {
     /// Counts every hole once, under exactly one key.
-    fn count(&self, by: By) -> Vec<Group> {
+    pub(super) fn count(&self, by: By) -> Vec<Group> {
         let from_stern = self.hull.numbering.frames == crate::hull::FramesFrom::Stern;
         let mut groups: BTreeMap<Key, Tally> = BTreeMap::new();
         for id in self.crossings {
@@ -85,7 +87,7 @@ impl Stock<'_> {
         groups.into_iter().collect()
     }
 
-    fn name(&self, key: &Key) -> String {
+    pub(super) fn name(&self, key: &Key) -> String {
         match key {
             Key::Member(_, member) => member.to_string(),
             Key::Strake(strake) => strake.to_string(),
@@ -97,7 +99,7 @@ impl Stock<'_> {
     }
 
     /// What a fastening is, in a line: `silicon bronze wood screw 16 x 2in`.
-    fn describe(&self, fastening: &Fastening) -> String {
+    pub(super) fn describe(&self, fastening: &Fastening) -> String {
         describe(fastening, self.hull, self.units)
     }
 
@@ -106,7 +108,7 @@ impl Stock<'_> {
     }
 
     /// The sets of what is asked about that may or may not have been there on the day.
-    fn uncertain(&self) -> impl Iterator<Item = &Set> {
+    pub(super) fn uncertain(&self) -> impl Iterator<Item = &Set> {
         let asked = |set: &&Set| {
             let mut spots = set.spots.iter();
             spots.any(|spot| self.crossings.binary_search(&spot.crossing).is_ok())
@@ -114,7 +116,7 @@ impl Stock<'_> {
         self.book.uncertain_on(self.hull, self.day).filter(asked)
     }
 
-    fn total(&self) -> Tally {
+    pub(super) fn total(&self) -> Tally {
         self.state.tally(self.crossings.iter().copied())
     }
 }
@@ -141,7 +143,7 @@ fn bung(hole: &Hole, plug: Plug) -> Option<&'static str> {
 }
 
 /// The head of a table of counts, in words short enough for 80 columns.
-const COUNTS: [&str; 8] = [
+pub(super) const COUNTS: [&str; 8] = [
     "holes",
     "relied\non",
     "unsound",
@@ -152,7 +154,7 @@ const COUNTS: [&str; 8] = [
     "bungs\nout",
 ];
 
-const fn counts(tally: &Tally) -> [u32; 8] {
+pub(super) const fn counts(tally: &Tally) -> [u32; 8] {
     [
         tally.holes,
         tally.relied_on,
@@ -193,26 +195,16 @@ pub fn text(stock: &Stock<'_>, by: By, out: &mut dyn Write, width: u16) -> io::R
     page.drawn(&mut table, |column| column > 0)?;
     if by == By::Set {
         page.gap()?;
-        for (id, name) in stock.book.set_names() {
-            let what = groups
-                .iter()
-                .any(|(key, _)| *key == Key::Set(id))
-                .then(|| stock.book.fastenings().find(|f| f.set == id))
-                .flatten();
-            if let Some(fastening) = what {
-                page.item(&format!(
-                    "{name}: {}, driven {}",
-                    stock.describe(fastening),
-                    fastening.driven
-                ))?;
-            }
+        for (name, made) in sets(stock) {
+            page.item(&format!("{name}: {made}"))?;
         }
     }
     Ok(())
 }
 
-fn head(stock: &Stock<'_>, page: &mut Page<'_>) -> io::Result<()> {
+pub(super) fn head(stock: &Stock<'_>, page: &mut Page<'_>) -> io::Result<()> {
     page.line(&format!("{} on {}", stock.hull.boat, stock.day))?;
+    known::text(page, stock.book)?;
     for set in stock.uncertain() {
         let driven = stock.book.fastening(set.fastening).driven;
         page.line(&format!(
@@ -251,7 +243,7 @@ fn found(hole: &Hole) -> String {
     words.join(", ")
 }
 
-fn tally_json(tally: &Tally) -> Value {
+pub(super) fn tally_json(tally: &Tally) -> Value {
     json!({
         "holes": tally.holes,
         "fastenings": tally.fastenings(),
@@ -267,6 +259,7 @@ fn tally_json(tally: &Tally) -> Value {
 
 /// A count for other programs.
 pub fn json(stock: &Stock<'_>, by: By) -> Value {
+    let made = Made::of(stock);
     let groups: Vec<Value> = stock
         .count(by)
         .iter()
@@ -274,6 +267,15 @@ pub fn json(stock: &Stock<'_>, by: By) -> Value {
             let mut group = tally_json(tally);
             if let Some(group) = group.as_object_mut() {
                 group.insert("name".to_owned(), stock.name(key).into());
+                if let Key::Set(set) = key {
+                    let ages = made.ages(*set);
+                    let most = ages.and_then(|ages| ages.most);
+                    group.insert(
+                        "age_least_years".to_owned(),
+                        ages.map(|ages| ages.least).into(),
+                    );
+                    group.insert("age_most_years".to_owned(), most.into());
+                }
             }
             group
         })
@@ -282,6 +284,7 @@ pub fn json(stock: &Stock<'_>, by: By) -> Value {
         "format": 1,
         "boat": stock.hull.boat,
         "as_of": stock.day.to_string(),
+        "as_known": known::json(stock.book),
         "uncertain": uncertain(stock),
         "by": by.word(),
         "groups": groups,
@@ -321,6 +324,7 @@ pub fn each_json(stock: &Stock<'_>) -> Value {
         "format": 1,
         "boat": stock.hull.boat,
         "as_of": stock.day.to_string(),
+        "as_known": known::json(stock.book),
         "uncertain": uncertain(stock),
         "holes": holes,
     })

@@ -7,19 +7,25 @@ pub mod audit;
 mod cautions;
 pub mod check;
 pub mod explain;
+pub mod generations;
 pub mod history;
 #[allow(dead_code, reason = "the pages that use all of it come next")]
 mod html;
 pub mod inventory;
+mod known;
 pub mod logged;
+mod made;
 pub mod marks;
 mod numbers;
 mod page;
 pub mod pick;
 mod places;
 pub mod sample;
+pub mod season;
+pub mod since;
 #[allow(dead_code, reason = "the drawings that use all of it come next")]
 mod svg;
 pub mod tables;
+mod work;
 
 pub use cautions::{AID, WORK};

@@ -49,7 +49,7 @@ impl<'a> Page<'a> {
 
     /// Words one after another, broken between them where the page ends; a word wider than the
     /// page is broken within.
-    fn hung(&mut self, first: &str, indent: &str, text: &str) -> io::Result<()> {
+    pub(super) fn hung(&mut self, first: &str, indent: &str, text: &str) -> io::Result<()> {
         let clean = Clean(text).to_string();
         let room = usize::from(self.width)
             .saturating_sub(indent.chars().count())
@@ -112,7 +112,7 @@ impl<'a> Page<'a> {
             .unwrap_or_default();
         for row in table.row_iter() {
             let mut cells = row.cell_iter().map(Cell::content).zip(&heads);
-            if let Some((first, _)) = cells.next() {
+            if let Some((first, _)) = cells.next().filter(|(first, _)| !first.is_empty()) {
                 self.line(&first)?;
             }
             let said = cells.filter(|(cell, _)| !["", "·"].contains(&cell.as_str()));

@@ -13,3 +13,4 @@ mod pick;
 mod run;
 mod sample;
 mod show;
+mod time;

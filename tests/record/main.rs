@@ -10,6 +10,7 @@ mod folding;
 mod hulls;
 mod lines;
 mod make;
+mod past;
 mod places;
 mod reading;
 mod sets;

@@ -41,7 +41,6 @@
 //! than drawing single ones.
 
 use std::collections::BTreeMap;
-use std::fmt;
 
 use crate::audit::{Hits, Rule, Saying, Severity, Survey, limits};
 use crate::hull::CrossingId;
@@ -49,7 +48,7 @@ use crate::joint::wastage::{Duty, Years, rests_on, years_to_lose};
 use crate::joint::{Zone, limits as of_joint};
 use crate::record::{Fastening, SetId};
 use crate::tables::{Basis, Family, Status};
-use crate::units::Day;
+use crate::units::{Ages, Day};
 
 pub(in crate::audit) const RULE: Rule = Rule {
     name: "draw-due",
@@ -81,14 +80,6 @@ pub(in crate::audit) const RULE: Rule = Rule {
     check,
 };
 
-/// Ages in whole years.
-#[derive(Clone, Copy)]
-struct Ages {
-    least: u32,
-    /// `None` where nothing bounds it.
-    most: Option<u32>,
-}
-
 /// What is due of one set in one zone.
 struct Due<'s> {
     at: BTreeMap<CrossingId, usize>,
@@ -104,7 +95,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             if !fastening.kind.is_metal() || !is_due(survey, fastening, zone) {
                 continue;
             }
-            let ages = Ages::of(survey, fastening, zone);
+            let ages = ages(survey, fastening, zone);
             let group = due.entry((fastening.set, zone)).or_insert_with(|| Due {
                 at: BTreeMap::new(),
                 ages,
@@ -143,39 +134,30 @@ fn is_due(survey: &Survey<'_>, fastening: &Fastening, zone: Zone) -> bool {
     let since = looked.map(|look| survey.day.years_since(look));
     // Of an undated one nothing is certain but that it was there at its last look.
     let old_enough = match fastening.driven.latest() {
-        Some(_) => Ages::of(survey, fastening, zone).least >= years(first),
+        Some(_) => ages(survey, fastening, zone).least >= years(first),
         None => since.is_some(),
     };
     old_enough && since.is_none_or(|since| since >= years(next))
 }
 
-impl Ages {
-    /// The least and the most years since a fastening was driven; never older than the boat.
-    fn of(survey: &Survey<'_>, fastening: &Fastening, zone: Zone) -> Self {
-        let age = |driven: Day| survey.day.years_since(driven);
-        let launched = survey.hull.particulars.launched.earliest();
-        let seen = || last_look(survey, fastening, zone);
-        Self {
-            least: fastening.driven.latest().or_else(seen).map_or(0, age),
-            most: fastening.driven.earliest().max(launched).map(age),
-        }
-    }
-
-    fn with(self, other: Self) -> Self {
-        Self {
-            least: self.least.min(other.least),
-            most: self.most.zip(other.most).map(|(one, two)| one.max(two)),
-        }
-    }
-}
-
-impl fmt::Display for Ages {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match (self.least, self.most) {
-            (least, Some(most)) if most > least => write!(f, "{least} to {most} years old"),
-            (age, Some(_)) => write!(f, "{age} years old"),
-            (least, None) => write!(f, "at least {least} years old"),
-        }
+/// The least and the most years since a fastening was driven; never older than the boat.
+fn ages(survey: &Survey<'_>, fastening: &Fastening, zone: Zone) -> Ages {
+    let launched = survey.hull.particulars.launched.earliest();
+    let known = Ages::of(fastening.driven, launched, survey.day);
+    let ages = known.unwrap_or(Ages {
+        least: 0,
+        most: None,
+    });
+    match (
+        fastening.driven.latest(),
+        last_look(survey, fastening, zone),
+    ) {
+        // It was there when it was last looked at.
+        (None, Some(look)) => Ages {
+            least: survey.day.years_since(look),
+            ..ages
+        },
+        _ => ages,
     }
 }
 
@@ -187,7 +169,10 @@ impl Due<'_> {
             let years = survey.day.years_since(look);
             format!("last looked at {years} years ago, {look}")
         });
-        let says = format!("`{}`, {zone}, {ages}: {looked}", survey.book.set_name(set));
+        let says = format!(
+            "`{}`, {zone}, {ages} old: {looked}",
+            survey.book.set_name(set)
+        );
         let how = if example.kind.is_threaded() {
             "draw some by lot and measure them"
         } else {

@@ -7,12 +7,14 @@ use super::thin;
 use crate::audit::{Severity, Verdict};
 use crate::hull::Spot;
 use crate::joint::Zone;
+use crate::show::known;
 use crate::show::numbers::{counted, grouped};
 
 impl Sheet<'_, '_> {
     /// The verdict and what it rests on.
     pub(super) fn head(&mut self) -> io::Result<()> {
         self.verdict()?;
+        known::text(&mut self.page, self.audit.survey.book)?;
         self.looked_at()?;
         self.asked_about()?;
         self.waterline()?;

@@ -9,12 +9,14 @@ use super::{Audit, thin};
 use crate::audit::{Acceptance, Coverage, Finding, Rule, Survey};
 use crate::hull::Places;
 use crate::record::Tally;
+use crate::show::known;
 
 #[derive(Serialize)]
 struct Report<'a> {
     format: u32,
     boat: &'a str,
     as_of: String,
+    as_known: serde_json::Value,
     asked: Asked,
     verdict: &'static str,
     too_thin: Vec<TooThin>,
@@ -99,6 +101,7 @@ pub fn json(out: &mut dyn Write, audit: &Audit<'_>) -> io::Result<()> {
         format: 1,
         boat: &survey.hull.boat,
         as_of: survey.day.to_string(),
+        as_known: known::json(survey.book),
         asked: Asked {
             place: audit.place.map(ToString::to_string),
             rules: (!audit.only.is_empty())

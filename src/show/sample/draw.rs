@@ -7,6 +7,7 @@ use super::read::still_open;
 use super::{SOURCES, Sample, percent, percent_up};
 use crate::hull::fold;
 use crate::sample::{Aim, Pick, Proposal, Rounds};
+use crate::show::known;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 use crate::show::{AID, WORK};
@@ -31,6 +32,7 @@ pub fn draw(
         "{} on {}: which to draw for a look",
         sample.survey.hull.boat, sample.survey.day
     ))?;
+    known::text(&mut page, sample.survey.book)?;
     if let Some(place) = sample.place {
         page.line(&format!("Asked about {place} only."))?;
     }

@@ -7,14 +7,32 @@ use serde_json::{Value, json};
 use super::Sample;
 use crate::hull::{CrossingId, HoleNumber, fold, fold_holes};
 use crate::sample::{Proposal, Rounds};
+use crate::show::known;
 
 /// Prints what the samples of a boat say, as JSON.
 ///
 /// # Errors
 /// When `out` fails.
 pub fn read_json(out: &mut dyn Write, sample: &Sample<'_>) -> io::Result<()> {
+    let report = json!({
+        "format": 1,
+        "boat": sample.survey.hull.boat,
+        "as_of": sample.survey.day.to_string(),
+        "as_known": known::json(sample.survey.book),
+        "place": sample.place.map(ToString::to_string),
+        "share_to_show": sample.share,
+        "groups": groups_json(sample),
+        "still_open": still_open(sample),
+        "not_said": super::NOT_SAID,
+        "sources": sources(),
+    });
+    writeln!(out, "{report:#}")
+}
+
+/// What is known of each zone and metal.
+pub(in crate::show) fn groups_json(sample: &Sample<'_>) -> Vec<Value> {
     let confidence = sample.confidence;
-    let groups: Vec<Value> = sample
+    sample
         .reading
         .groups
         .iter()
@@ -38,19 +56,7 @@ pub fn read_json(out: &mut dyn Write, sample: &Sample<'_>) -> io::Result<()> {
                 "lost_otherwise": group.otherwise,
             })
         })
-        .collect();
-    let report = json!({
-        "format": 1,
-        "boat": sample.survey.hull.boat,
-        "as_of": sample.survey.day.to_string(),
-        "place": sample.place.map(ToString::to_string),
-        "share_to_show": sample.share,
-        "groups": groups,
-        "still_open": still_open(sample),
-        "not_said": super::NOT_SAID,
-        "sources": sources(),
-    });
-    writeln!(out, "{report:#}")
+        .collect()
 }
 
 /// Prints what to draw, as JSON.
@@ -100,6 +106,7 @@ pub fn draw_json(
         "format": 1,
         "boat": sample.survey.hull.boat,
         "as_of": sample.survey.day.to_string(),
+        "as_known": known::json(sample.survey.book),
         "place": sample.place.map(ToString::to_string),
         "seed": seed,
         "confidence": sample.confidence.share(),

@@ -5,8 +5,10 @@ mod json;
 mod read;
 
 pub use draw::draw;
+pub(super) use json::groups_json;
 pub use json::{draw_json, read_json};
 pub use read::read;
+pub(super) use read::said;
 
 use crate::audit::Survey;
 use crate::hull::{CrossingId, HoleNumber, Places, fold_holes};
@@ -68,7 +70,7 @@ impl Sample<'_> {
     }
 
     /// `95 %`
-    fn sure(&self) -> String {
+    pub(super) fn sure(&self) -> String {
         percent(self.confidence.share())
     }
 }

@@ -5,6 +5,7 @@ use std::io::{self, Write};
 use super::{NOT_SAID, SOURCES, Sample, percent, percent_up};
 use crate::sample::Group;
 use crate::show::AID;
+use crate::show::known;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 
@@ -23,6 +24,7 @@ pub fn read(out: &mut dyn Write, width: u16, sample: &Sample<'_>) -> io::Result<
         sample.survey.day,
         sample.sure()
     ))?;
+    known::text(&mut page, sample.survey.book)?;
     if let Some(place) = sample.place {
         page.line(&format!("Asked about {place} only."))?;
     }
@@ -62,7 +64,11 @@ pub fn read(out: &mut dyn Write, width: u16, sample: &Sample<'_>) -> io::Result<
 }
 
 /// What is known of one zone and metal.
-fn said(page: &mut Page<'_>, sample: &Sample<'_>, group: &Group) -> io::Result<()> {
+pub(in crate::show) fn said(
+    page: &mut Page<'_>,
+    sample: &Sample<'_>,
+    group: &Group,
+) -> io::Result<()> {
     let draw = group.draw;
     page.line(&format!("{}, {}", group.zone, group.metal_name()))?;
     let mut under = |text: &str| page.indented(INDENT, text);

@@ -1,0 +1,70 @@
+//! The day a question is asked of, and the day as of which the book is read.
+
+use clap::Args;
+
+use super::typed::Reading;
+use super::{Globals, Stopped};
+use crate::files::Boat;
+use crate::text::Misread;
+use crate::units::Day;
+
+/// Options of every command that reads a boat's record.
+#[derive(Debug, Args)]
+pub(super) struct Days {
+    /// Look at her as she was at the end of this day (2026-10-03); else today, or the day of
+    /// --as-known
+    #[arg(long, value_name = "DAY")]
+    as_of: Option<String>,
+    /// Read the log as it had been written down by the end of this day. An entry counts as written
+    /// on its own day, or later where `written` or an entry above it says so; a strike written
+    /// later does not count. hull.yaml has no history and is taken as it is now
+    #[arg(long, value_name = "DAY")]
+    as_known: Option<String>,
+}
+
+/// Those days, read.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Point {
+    /// The day to look at, at its end.
+    pub as_of: Day,
+    as_known: Option<Day>,
+}
+
+impl Days {
+    /// The days that were typed; a slip is kept in `reading`.
+    pub(super) fn read(&self, reading: &mut Reading, today: Day) -> Point {
+        let mut past = |name: &str, typed: Option<&String>| {
+            reading.with(name, typed, |typed| past_day(typed, today))
+        };
+        let as_known = past("--as-known", self.as_known.as_ref());
+        let as_of = past("--as-of", self.as_of.as_ref());
+        Point {
+            as_of: as_of.or(as_known).unwrap_or(today),
+            as_known,
+        }
+    }
+}
+
+impl Point {
+    /// The boat in her folder, her log as it was known then.
+    ///
+    /// # Errors
+    /// Every fault of her files.
+    pub(super) fn boat(self, globals: &Globals) -> Result<Boat, Stopped> {
+        let (mut boat, _) = globals.read_boat()?;
+        if let Some(day) = self.as_known {
+            boat.book = boat.book.as_known(&boat.hull, day);
+        }
+        Ok(boat)
+    }
+}
+
+/// A day that has come: the record tells nothing of a later one.
+pub(super) fn past_day(typed: &str, today: Day) -> Result<Day, Misread> {
+    let day: Day = typed.parse()?;
+    if day > today {
+        let misread = Misread::new(format!("{day} has not come yet"));
+        return Err(misread.help(format!("today is {today}, and the record ends there")));
+    }
+    Ok(day)
+}

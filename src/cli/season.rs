@@ -1,0 +1,73 @@
+//! `refasten show --season`: a season summed up.
+
+use super::{Desk, Ended, Format, Stopped};
+use crate::audit::{self, Rule, Survey};
+use crate::files::Boat;
+use crate::hull::{CrossingId, Places};
+use crate::record::{self, Period};
+use crate::sample;
+use crate::show::sample::Sample;
+use crate::show::season::{self, Judged, Summary};
+use crate::text::Fault;
+use crate::units::{Day, Season};
+
+/// Sums a season up, as far as `day`.
+///
+/// # Errors
+/// When nothing can be printed, or a limit of the boat is none.
+pub(super) fn run(
+    desk: &mut Desk<'_>,
+    boat: &Boat,
+    season: Season,
+    day: Day,
+    crossings: Option<Vec<CrossingId>>,
+    place: Option<&str>,
+) -> Result<Ended, Stopped> {
+    let wrong = |misread| Fault::misread(None, Vec::new(), misread);
+    let (hull, book) = (&boat.hull, &boat.book);
+    let period = Period {
+        first: season.first(),
+        last: season.last().min(day),
+    };
+    let here = |id: CrossingId| {
+        let asked = crossings.as_ref();
+        asked.is_none_or(|asked| asked.binary_search(&id).is_ok())
+    };
+    let survey = |day| {
+        let units = desk.globals.units_for(boat);
+        let survey = Survey::new(hull, book, &boat.limits, &boat.accepted, day, units);
+        match &crossings {
+            Some(crossings) => survey.within(crossings.iter().copied()),
+            None => survey,
+        }
+    };
+    let (first, last) = (survey(period.first), survey(period.last));
+    let outcomes = [&first, &last].map(|survey| audit::audit(survey, Rule::all()));
+    let [on_first, on_last] = &outcomes;
+    let place: Option<Places> = place.map(str::parse).transpose().map_err(wrong)?;
+    let summary = Summary {
+        season,
+        place: place.as_ref(),
+        done: &record::done(book, hull, period, &here),
+        first: Judged {
+            survey: &first,
+            outcome: on_first,
+        },
+        last: Judged {
+            survey: &last,
+            outcome: on_last,
+        },
+        sample: Sample {
+            survey: &last,
+            reading: &sample::read(&last, Some(period.first)),
+            place: place.as_ref(),
+            confidence: sample::confidence(&boat.limits).map_err(wrong)?,
+            share: sample::share_to_show(&boat.limits).share(),
+        },
+    };
+    match desk.globals.format {
+        Format::Text => season::text(desk.out, desk.width, &summary)?,
+        Format::Json => writeln!(desk.out, "{:#}", season::json(&summary))?,
+    }
+    Ok(Ended::Done)
+}
