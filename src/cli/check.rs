@@ -7,9 +7,8 @@ use serde_json::json;
 
 use super::folder::say_waiting;
 use super::{Desk, Ended, Format, Globals, Stopped};
-use crate::files::{Boat, LOG_FILE, MENDED_FILE, Mending};
+use crate::files::{Boat, Folder, LOG_FILE, MENDED_FILE, Mending};
 use crate::show::check as show;
-use crate::units::Day;
 
 /// Read the boat's files and tell everything that is wrong with them
 ///
@@ -32,13 +31,15 @@ impl Check {
         }
         match desk.globals.format {
             Format::Text => {
-                let (boat, _) = whole_boat(desk.globals)?;
+                let (boat, folder) = whole_boat(desk.globals)?;
                 show::text(desk.out, &boat.hull, &boat.book)?;
+                show::photos(desk.out, &folder.missing_photos(&boat.book), desk.width)?;
                 Ok(Ended::Done)
             }
             Format::Json => match whole_boat(desk.globals) {
-                Ok((boat, _)) => {
-                    show::json(desk.out, Ok((&boat.hull, &boat.book)))?;
+                Ok((boat, folder)) => {
+                    let missing = folder.missing_photos(&boat.book);
+                    show::json(desk.out, Ok((&boat.hull, &boat.book, &missing)))?;
                     Ok(Ended::Done)
                 }
                 Err(Stopped::Faulty(folder, faults)) => {
@@ -98,11 +99,11 @@ impl Check {
 
 /// The boat, where nothing at all is wrong with her files: a log that only wants its last line end
 /// can be read, but not written to.
-fn whole_boat(globals: &Globals) -> Result<(Boat, Day), Stopped> {
-    let boat = globals.read_boat()?;
+fn whole_boat(globals: &Globals) -> Result<(Boat, Folder), Stopped> {
+    let (boat, _) = globals.read_boat()?;
     let folder = globals.folder()?;
     match folder.torn() {
         Some(fault) => Err(Stopped::Faulty(Box::new(folder), vec![fault])),
-        None => Ok(boat),
+        None => Ok((boat, folder)),
     }
 }

@@ -1,210 +1,241 @@
 //! `refasten log`: what was done, written down.
 
+use std::io::{self, Read};
+use std::path::Path;
+
 use clap::Args;
 
+use super::entry::{Carried, EntryTyped, named};
 use super::folder::say_waiting;
 use super::{Desk, Ended, Format, Stopped};
-use crate::files::{AppendError, FolderLock, Given, Keys, RawEntry, Text, append, line};
+use crate::files::{
+    AppendError, Boat, Folder, FolderLock, LARGEST, NewEntries, RawEntry, append, decode, line,
+    load,
+};
+use crate::record::{Did, Entry, changes};
+use crate::show::last;
 use crate::show::logged::{self, Logged};
-use crate::text::{Fault, Step};
+use crate::text::{Fault, FileId, digits};
+use crate::units::Day;
 
-/// Add one entry to the log, and say what changed and what now stands open
+/// Add entries to the log, and say what changed and what now stands open; alone, show the last ones
 ///
-/// Nothing is written when anything is wrong with it, or when it would make a later entry
-/// impossible. A mistake is struck out, never rubbed out:
-/// refasten log struck --strikes "4 broken S5 F16.2" --why "it was S5 F17"
+/// Nothing is written when anything is wrong, or when a later entry would become impossible.
+///
+/// Several entries go into one command with the word `then` between them, and are written all or
+/// none; a day and a name that are given once hold for those that follow:
+///
+/// refasten log pulled S3 F18 --found wasted then doweled S3 F18
+///
+/// A mistake is struck out, never rubbed out. Later entries that stand on it are named, and are struck
+/// first, the last thing done before the others:
+///
+/// refasten log struck 6 bunged S5 F16.2 then struck 5 driven S5 F16.2
 #[derive(Debug, Args)]
 pub struct Log {
-    /// checked, measured, bared, hardened, pulled, broken, cleared, left, plugged, doweled,
-    /// driven, bunged, stopped, plank-off, plank-hung, faired, sistered, frame-renewed or struck
-    did: String,
-    /// Where: planks and members, as S4 F14-18
-    place: Vec<String>,
-    /// The day it was done; today where it is not given
-    #[arg(long, value_name = "DAY")]
-    date: Option<String>,
-    /// Which set, where more than one stands there; for `driven`, a name for the new one
-    #[arg(long)]
-    set: Option<String>,
-    /// How many there should be, as a check
-    #[arg(long)]
-    count: Option<String>,
-    /// What was found: sound, worn, necked, wasted, pink, spun, wood soft …
-    #[arg(long)]
-    found: Option<String>,
-    /// Where the stub is: frame, plank or both
-    #[arg(long)]
-    stub: Option<String>,
-    /// Taken up to judge the rest: random or targeted
-    #[arg(long)]
-    sample: Option<String>,
-    /// What was measured at its thinnest
-    #[arg(long, value_name = "LENGTH")]
-    diameter: Option<String>,
-    /// How many were driven at each crossing
-    #[arg(long, value_name = "N")]
-    per_crossing: Option<String>,
-    /// Kind of what was driven: wood screw, boat nail, rivet …
-    #[arg(long)]
-    kind: Option<String>,
-    /// Its metal
-    #[arg(long)]
-    metal: Option<String>,
-    /// Its size, as "16 x 2in"
-    #[arg(long)]
-    size: Option<String>,
-    /// What is to close the hole over it, as "9/16in x 1/4in", stopping or none
-    #[arg(long)]
-    bung: Option<String>,
-    /// Which holes they went into: same or new
-    #[arg(long)]
-    hole: Option<String>,
-    /// They only clamp for a time, and are not relied on
-    #[arg(long)]
-    temporary: bool,
-    /// Name of the plan that this carries out
-    #[arg(long, value_name = "NAME")]
-    plan: Option<String>,
-    /// Thickness of the plank that was hung
-    #[arg(long, value_name = "LENGTH")]
-    thickness: Option<String>,
-    /// Wood of the plank that was hung, or of the new member
-    #[arg(long)]
-    wood: Option<String>,
-    /// Joints that came with the plank, as "P3 J14"; list them in hull.yaml first
-    #[arg(long, value_name = "PLACE")]
-    joints: Option<String>,
-    /// How much was taken off the face of the planking
-    #[arg(long, value_name = "LENGTH")]
-    off: Option<String>,
-    /// Siding of the new member
-    #[arg(long, value_name = "LENGTH")]
-    siding: Option<String>,
-    /// Moulding of the new member
-    #[arg(long, value_name = "LENGTH")]
-    moulding: Option<String>,
-    /// The entry struck out, as "4 broken S5 F16.2"
-    #[arg(long, value_name = "ENTRY")]
-    strikes: Option<String>,
-    /// Why it is struck out
-    #[arg(long)]
-    why: Option<String>,
-    /// Who did it
-    #[arg(long, value_name = "NAME")]
-    by: Option<String>,
-    /// Anything else worth telling
-    #[arg(long)]
-    note: Option<String>,
-    /// A picture of it, as a path in the boat's folder
-    #[arg(long, value_name = "FILE")]
-    photo: Option<String>,
+    #[command(flatten)]
+    entry: EntryTyped,
+    /// Those after the first, parted by `then` before the rest is read.
+    #[arg(skip)]
+    pub(super) more: Vec<EntryTyped>,
+    /// Take the entries from a file of log lines without numbers, or from standard input where it
+    /// is -
+    #[arg(
+        long,
+        value_name = "FILE",
+        help_heading = "Options of the whole command"
+    )]
+    from: Option<String>,
+    /// Only show which holes would change; nothing is written
+    #[arg(long, help_heading = "Options of the whole command")]
+    pub(super) dry_run: bool,
+    /// Show so many of the last entries, instead of ten
+    #[arg(long, value_name = "N", help_heading = "Options of the whole command")]
+    last: Option<String>,
 }
 
 impl Log {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-        let today = desk.globals.today()?;
-        let typed = self.typed(today.to_string());
-        // The number of the entry hangs on the last one, so the lock is taken before reading.
-        let path = desk.globals.folder_path()?;
-        desk.globals.folder()?;
-        let lock = FolderLock::take(&path, &mut say_waiting)?;
-        let folder = desk.globals.folder()?;
-        let (boat, entries) = folder
-            .boat_with(std::slice::from_ref(&typed), today)
-            .map_err(|faults| {
-                let faults = faults.into_iter().map(named).collect();
-                Stopped::Faulty(Box::new(folder.clone()), faults)
-            })?;
-        let lines: Vec<String> = entries
-            .iter()
-            .map(|entry| line(entry, boat.hull.gauges, boat.hull.units))
-            .collect();
-        let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
-        append(&lock, &folder.log_path(), &lines).map_err(refused)?;
-        drop(lock);
-        for entry in &entries {
-            let mut holes = Vec::new();
-            let state = boat.book.trace(&boat.hull, None, &mut |change| {
-                if change.entry.number == entry.number {
-                    holes.push((change.crossing, change.number));
-                }
-            });
-            let logged = Logged {
-                hull: &boat.hull,
-                entry,
-                holes: &holes,
-                state: &state,
-            };
-            match desk.globals.format {
-                Format::Text => logged::text(&logged, desk.out, desk.width)?,
-                Format::Json => writeln!(desk.out, "{:#}", logged::json(&logged))?,
+        let tells = !self.more.is_empty() || !self.entry.says_nothing();
+        match (&self.last, &self.from) {
+            (Some(_), _) if tells || self.from.is_some() || self.dry_run => {
+                let says = "--last shows what is in the log, and does not go with anything else";
+                Err(Fault::new(None, says).into())
             }
+            (_, Some(_)) if tells => {
+                let says = "--from: entries are both in a file and in the command";
+                Err(Fault::new(None, says)
+                    .help("give the one or the other")
+                    .into())
+            }
+            (last, None) if !tells && !self.dry_run => show_last(last.as_deref(), desk),
+            (_, Some(from)) => {
+                let (name, text, mut faults) = read_from(from)?;
+                let sound = faults.is_empty();
+                let folder = || Ok(desk.globals.folder()?.reading(name.clone(), text.clone()));
+                if !sound {
+                    return Err(Stopped::Faulty(Box::new(folder()?), faults));
+                }
+                let new = NewEntries::read(&text);
+                if new.is_empty() {
+                    faults.push(Fault::new(None, format!("--from: no entry is in {name}")));
+                    return Err(Stopped::Wrong(faults));
+                }
+                self.add(&new, &folder, desk.globals.today()?, desk)
+            }
+            (_, None) => {
+                let today = desk.globals.today()?;
+                let slips: Vec<Fault> = self.each().filter_map(EntryTyped::slip).collect();
+                if !slips.is_empty() {
+                    return Err(Stopped::Wrong(slips));
+                }
+                let mut carried = Carried {
+                    date: today.to_string(),
+                    by: None,
+                };
+                let raw: Vec<RawEntry> = self.each().map(|entry| entry.raw(&mut carried)).collect();
+                let globals = desk.globals;
+                self.add(&NewEntries::typed(&raw), &|| globals.folder(), today, desk)
+            }
+        }
+    }
+
+    /// The entries of the command in their order.
+    fn each(&self) -> impl Iterator<Item = &EntryTyped> {
+        std::iter::once(&self.entry).chain(&self.more)
+    }
+
+    /// What each is called.
+    pub(super) fn titles(&self) -> Vec<String> {
+        self.each().map(EntryTyped::title).collect()
+    }
+
+    /// Adds entries to the log of the folder that `open` opens, or says what would change.
+    fn add(
+        &self,
+        new: &NewEntries,
+        open: &dyn Fn() -> Result<Folder, Stopped>,
+        today: Day,
+        desk: &mut Desk<'_>,
+    ) -> Result<Ended, Stopped> {
+        // The numbers of the entries hang on the last one, so the lock is taken before reading; but
+        // not in a folder that is no boat's.
+        let folder = open()?;
+        let (lock, folder) = match self.dry_run {
+            true => (None, folder),
+            false => {
+                let path = desk.globals.folder_path()?;
+                (Some(FolderLock::take(&path, &mut say_waiting)?), open()?)
+            }
+        };
+        let (boat, entries) = folder.boat_with(new, today).map_err(|faults| {
+            let faults = named(faults, &self.titles());
+            Stopped::Faulty(Box::new(folder.clone()), faults)
+        })?;
+        // What was struck out is told by what it leaves behind.
+        let strikes = entries.iter().any(|entry| entry.did() == Did::Struck);
+        let before = match self.dry_run || strikes {
+            true => Some(
+                folder
+                    .boat(today)
+                    .map_err(|faults| Stopped::Faulty(Box::new(folder.clone()), faults))?,
+            ),
+            false => None,
+        };
+        if let Some(lock) = lock {
+            let of = |entry| line(entry, boat.hull.gauges, boat.hull.units);
+            let lines: Vec<String> = entries.iter().map(of).collect();
+            let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+            append(&lock, &folder.log_path(), &lines).map_err(refused)?;
+        }
+        self.tell(&boat, before.as_ref(), &entries, desk)
+    }
+
+    fn tell(
+        &self,
+        boat: &Boat,
+        before: Option<&Boat>,
+        entries: &[Entry],
+        desk: &mut Desk<'_>,
+    ) -> Result<Ended, Stopped> {
+        let first = entries.first().map_or(0, |entry| entry.number);
+        let mut touched = vec![Vec::new(); entries.len()];
+        let state = boat.book.trace(&boat.hull, None, &mut |change| {
+            let at = change.entry.number.checked_sub(first);
+            if let Some(touched) = at.and_then(|at| touched.get_mut(at as usize)) {
+                touched.push((change.crossing, change.number));
+            }
+        });
+        let changed = before.map(|before| {
+            let old = before.book.state(&before.hull, None);
+            changes(&boat.hull, &old, &state)
+        });
+        let logged = Logged {
+            hull: &boat.hull,
+            book: &boat.book,
+            entries,
+            touched: &touched,
+            state: &state,
+            changed: changed.as_deref(),
+            is_trial: self.dry_run,
+            units: desk.globals.units_for(boat),
+        };
+        match desk.globals.format {
+            Format::Text => logged::text(&logged, desk.out, desk.width)?,
+            Format::Json => writeln!(desk.out, "{:#}", logged::json(&logged))?,
         }
         Ok(Ended::Done)
     }
+}
 
-    /// The entry as if it had been read from the log, without its number.
-    fn typed(self, today: String) -> RawEntry {
-        let text =
-            |typed: Option<String>| typed.map_or(Given::Missing, |text| Given::Is(Text::new(text)));
-        let place = self.place.join(" ");
-        RawEntry {
-            entry: Given::Missing,
-            date: text(Some(self.date.unwrap_or(today))),
-            did: text(Some(self.did)),
-            place: text((!place.is_empty()).then_some(place)),
-            set: text(self.set),
-            count: text(self.count),
-            found: text(self.found),
-            stub: text(self.stub),
-            sample: text(self.sample),
-            diameter: text(self.diameter),
-            per_crossing: text(self.per_crossing),
-            kind: text(self.kind),
-            metal: text(self.metal),
-            size: text(self.size),
-            bung: text(self.bung),
-            hole: text(self.hole),
-            temporary: text(self.temporary.then(|| "yes".to_owned())),
-            thickness: text(self.thickness),
-            wood: text(self.wood),
-            joints: text(self.joints),
-            off: text(self.off),
-            siding: text(self.siding),
-            moulding: text(self.moulding),
-            strikes: text(self.strikes),
-            why: text(self.why),
-            by: text(self.by),
-            note: text(self.note),
-            photo: text(self.photo),
-            plan: text(self.plan),
-            written: Given::Missing,
-            from: Given::Missing,
+/// The name and text of a file of entries, and what is wrong with its bytes.
+fn read_from(from: &str) -> Result<(String, String, Vec<Fault>), Stopped> {
+    let mut faults = Vec::new();
+    if from == "-" {
+        let mut bytes = Vec::new();
+        io::stdin()
+            .lock()
+            .take(LARGEST + 1)
+            .read_to_end(&mut bytes)?;
+        if bytes.len() as u64 > LARGEST {
+            let says = format!("--from: there is more than {} MiB", LARGEST / 1024 / 1024);
+            return Err(Fault::new(None, says).into());
         }
+        let decoded = decode(FileId::Added, &bytes, &mut faults);
+        return Ok(("standard input".to_owned(), decoded.text, faults));
+    }
+    match load(Path::new(from), FileId::Added, &mut faults) {
+        Ok(decoded) => Ok((from.to_owned(), decoded.text, faults)),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {
+            let says = format!("--from: there is no file {from}");
+            let help = "name a file of log lines, or - for standard input";
+            Err(Fault::new(None, says).help(help).into())
+        }
+        Err(error) => Err(error.into()),
     }
 }
 
-/// A fault of what was typed, in words of the command line: `--per-crossing` for `per crossing`.
-fn named(fault: Fault) -> Fault {
-    if fault.origin.is_some() {
-        return fault;
-    }
-    let says = RawEntry::KEYS.iter().fold(fault.says.clone(), |says, key| {
-        says.replace(&format!("`{key}`"), &format!("`{}`", option(key)))
-    });
-    let says = match fault.path.first() {
-        Some(Step::Key(key)) => format!("{}: {says}", option(key)),
-        _ => says,
+/// Shows the last entries of the log.
+fn show_last(typed: Option<&str>, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+    const SHOWN: usize = 10;
+    let most = match typed {
+        None => SHOWN,
+        Some(typed) => digits(typed.trim())
+            .filter(|most| *most > 0)
+            .ok_or_else(|| {
+                Fault::new(
+                    None,
+                    format!("--last: `{typed}` is not a whole number above 0"),
+                )
+            })?,
     };
-    Fault { says, ..fault }
-}
-
-/// The option or word of the command line that a key of the log is given by.
-fn option(key: &str) -> String {
-    match key {
-        "did" | "place" => key.to_owned(),
-        key => format!("--{}", key.replace(' ', "-")),
+    let (boat, _) = desk.globals.read_boat()?;
+    let units = desk.globals.units_for(&boat);
+    match desk.globals.format {
+        Format::Text => last::text(&boat.hull, &boat.book, most, units, desk.out, desk.width)?,
+        Format::Json => writeln!(desk.out, "{:#}", last::json(&boat.hull, &boat.book, most))?,
     }
+    Ok(Ended::Done)
 }
 
 fn refused(error: AppendError) -> Stopped {

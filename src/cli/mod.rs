@@ -7,6 +7,7 @@
 mod audit;
 mod check;
 mod days;
+mod entry;
 mod explain;
 mod folder;
 mod globals;
@@ -18,6 +19,7 @@ mod sample;
 mod season;
 mod show;
 mod tables;
+mod then;
 mod typed;
 
 use std::ffi::OsString;
@@ -109,7 +111,7 @@ pub struct Desk<'a> {
 /// Runs one command line, program name first, and gives its exit code: 0 done, 1 findings, 2 the
 /// input is wrong, 3 the machine failed.
 pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
-    let typed = match Typed::try_parse_from(args) {
+    let typed = match then::parse(args.into_iter().collect()) {
         Ok(typed) => typed,
         Err(error) => {
             // Help and version come this way too, and end well.

@@ -4,14 +4,13 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use super::hull::{HullFile, read_hull};
-use super::log::{self, RawEntry, read_log};
-use super::log_line::read_back;
-use super::{Decoded, Reader, load, torn};
+use super::log::read_log;
+use super::{Decoded, load, torn};
 use crate::audit::Acceptance;
 use crate::hull::Hull;
 use crate::joint::{Bound, Limits};
 use crate::record::{Book, Entry};
-use crate::text::{Fault, FileId, Origin, Texts};
+use crate::text::{Fault, FileId, Texts};
 use crate::units::Day;
 
 /// The file that makes a folder a boat's.
@@ -25,6 +24,8 @@ pub struct Folder {
     path: PathBuf,
     hull: Decoded,
     log: Decoded,
+    /// The name and text of a file of entries that are to be added.
+    added: Option<(String, String)>,
     /// What was wrong with the bytes of either.
     faults: Vec<Fault>,
 }
@@ -61,6 +62,7 @@ impl Folder {
             path: path.to_owned(),
             hull,
             log,
+            added: None,
             faults,
         })
     }
@@ -72,9 +74,13 @@ impl Folder {
 
     /// The texts that faults are shown in.
     pub fn texts(&self) -> Texts<'_> {
-        Texts::default()
+        let texts = Texts::default()
             .with(FileId::Hull, HULL_FILE, &self.hull.text)
-            .with(FileId::Log, LOG_FILE, &self.log.text)
+            .with(FileId::Log, LOG_FILE, &self.log.text);
+        match &self.added {
+            Some((name, text)) => texts.with(FileId::Added, name, text),
+            None => texts,
+        }
     }
 
     /// The boat that the files tell of.
@@ -90,65 +96,26 @@ impl Folder {
         }
     }
 
-    /// The boat as she would be with some entries added, and the entries. Those of an earlier day
-    /// are marked as written today.
-    ///
-    /// # Errors
-    /// Every fault of both files and of the new entries; those of a value that was typed have no
-    /// origin, those of what the entries would do to the story stand at the entry that breaks.
-    pub fn boat_with(
-        &self,
-        typed: &[RawEntry],
-        today: Day,
-    ) -> Result<(Boat, Vec<Entry>), Vec<Fault>> {
-        let mut added = Vec::new();
-        let end = self.end_of_log();
-        let (boat, mut faults) = self.read(today, |file, entries, faults| {
-            let last = entries.iter().map(|entry| entry.number).max().unwrap_or(0);
-            for (raw, number) in typed.iter().zip(last.saturating_add(1)..) {
-                let raw = RawEntry {
-                    entry: super::Given::Is(super::Text::new(number.to_string())),
-                    ..raw.clone()
-                };
-                let gauges = file.hull.gauges;
-                let entry = log::entry(&raw, &mut Reader::new(end, faults), gauges);
-                let late = |entry: &Entry| (entry.date < today).then_some(today);
-                let entry = entry.map(|entry| Entry {
-                    written: entry.written.or_else(|| late(&entry)),
-                    ..entry
-                });
-                if let Some(entry) = &entry {
-                    read_back(entry, gauges, file.hull.units, end, faults);
-                }
-                added.extend(entry);
-            }
-            entries.extend(added.iter().cloned());
-        });
-        for fault in faults.iter_mut().filter(|fault| fault.origin == Some(end)) {
-            fault.origin = None;
-        }
-        if faults.is_empty() {
-            Ok((boat, added))
-        } else {
-            Err(faults)
+    /// The path of the folder.
+    pub(super) fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// The same folder with a file of entries that are to be added, so that faults of it can be
+    /// shown: the name to show it by, and its text.
+    #[must_use]
+    pub fn reading(self, name: String, text: String) -> Self {
+        Self {
+            added: Some((name, text)),
+            ..self
         }
     }
 
-    /// Where the next entry would be written.
-    fn end_of_log(&self) -> Origin {
-        let lines = self.log.text.bytes().filter(|byte| *byte == b'\n').count();
-        let line = u32::try_from(lines).unwrap_or(u32::MAX).saturating_add(1);
-        Origin {
-            file: FileId::Log,
-            byte: self.log.text.len(),
-            line,
-        }
-    }
-
-    fn read(
+    /// Reads the files, with entries put behind those of the log by `add`.
+    pub(super) fn read(
         &self,
         today: Day,
-        add: impl FnOnce(&HullFile, &mut Vec<Entry>, &mut Vec<Fault>),
+        add: impl FnOnce(&mut HullFile, &mut Vec<Entry>, &mut Vec<Fault>),
     ) -> (Boat, Vec<Fault>) {
         let mut faults = self.faults.clone();
         let mut file = if self.hull.sound {
@@ -168,7 +135,7 @@ impl Folder {
             );
             self.tell_torn(before, &mut faults);
         }
-        add(&file, &mut entries, &mut faults);
+        add(&mut file, &mut entries, &mut faults);
         let HullFile {
             hull,
             sets,

@@ -3,6 +3,7 @@
 use std::str::FromStr;
 
 use super::hull::{YesNo, few_words, names_holes};
+use super::photo::PhotoPath;
 use super::wood;
 use super::{Given, Piece, Reader, Text, read, slips, split_log};
 use crate::hull::Places;
@@ -167,7 +168,25 @@ fn read_piece(
         return None;
     };
     let cut = slips::place_was_cut(faults.get(told..).unwrap_or_default());
-    let entry = entry(&raw, &mut Reader::new(piece.origin, faults), gauges);
+    sound(
+        &raw,
+        cut,
+        &mut Reader::new(piece.origin, faults),
+        gauges,
+        unread,
+    )
+}
+
+/// The entry that was written, where all of it could be read; else `unread` keeps what is known of
+/// it. `cut` tells that part of its place was taken for something else.
+pub(super) fn sound(
+    raw: &RawEntry,
+    cut: bool,
+    fields: &mut Reader<'_>,
+    gauges: GaugeSystem,
+    unread: &mut Unread,
+) -> Option<Entry> {
+    let entry = entry(raw, fields, gauges);
     if cut || entry.is_none() {
         let parsed = |text: &Given<Text>| text.as_ref().map(|text| text.as_str().to_owned());
         unread
@@ -213,6 +232,7 @@ pub fn entry(raw: &RawEntry, fields: &mut Reader<'_>, gauges: GaugeSystem) -> Op
         _ => done(raw, fields, did, date, gauges),
     };
     let written = fields.read("written", &raw.written);
+    let photo: Option<PhotoPath> = fields.read("photo", &raw.photo);
     let (number, date, what) = (number?.0, date?, what?);
     Some(Entry {
         number,
@@ -220,7 +240,7 @@ pub fn entry(raw: &RawEntry, fields: &mut Reader<'_>, gauges: GaugeSystem) -> Op
         what,
         by: text(&raw.by),
         note: text(&raw.note),
-        photo: text(&raw.photo),
+        photo: photo.map(|photo| photo.0),
         written,
         from: text(&raw.from),
         origin: fields.origin(),

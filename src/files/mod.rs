@@ -51,6 +51,7 @@
 //! assert_eq!(says.len(), 3);
 //! ```
 
+mod adding;
 mod append;
 mod decode;
 mod folder;
@@ -61,6 +62,7 @@ mod lock;
 mod log;
 mod log_line;
 mod mending;
+mod photo;
 mod reader;
 mod record;
 mod repair;
@@ -73,6 +75,7 @@ mod starter;
 mod unreadable;
 mod wood;
 
+pub use adding::NewEntries;
 pub use append::{AppendError, Appending, LOG_HEADER, append, append_to};
 pub use decode::{Decoded, LARGEST, decode, load};
 pub use folder::{Boat, Folder, HULL_FILE, LOG_FILE};
@@ -85,5 +88,6 @@ pub use reader::Reader;
 pub use record::{Here, Keys, Slot, read};
 pub use repair::{Mended, mend, torn};
 pub use replace::replace;
+use split::split_lines;
 pub use split::{Body, Part, Piece, Wrap, split_hull, split_log};
 pub use starter::{NotBegun, STARTER_FILES, begin, starter};

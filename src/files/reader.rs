@@ -155,6 +155,7 @@ fn example(key: &str) -> Option<&'static str> {
         "strikes" => "\"4 broken S5 F16.2\": its number, what was done, and where",
         "date" => "2026-10-03",
         "kind" => "wood screw",
+        "did" => "pulled, doweled or driven",
         _ => return None,
     })
 }

@@ -70,7 +70,16 @@ impl Part<'_> {
 /// The entries of a log: each begins with `- ` at the start of a line and goes on over indented
 /// lines. Anything else but comments and blank lines is a fault, and the reading goes on after it.
 pub fn split_log<'a>(text: &'a str, faults: &mut Vec<Fault>) -> Vec<Piece<'a>> {
-    let mut cut = Cutter::new(text, FileId::Log, faults);
+    split_lines(text, FileId::Log, faults)
+}
+
+/// The same of another file that is written as a log is.
+pub(super) fn split_lines<'a>(
+    text: &'a str,
+    file: FileId,
+    faults: &mut Vec<Fault>,
+) -> Vec<Piece<'a>> {
+    let mut cut = Cutter::new(text, file, faults);
     let mut pieces = Vec::new();
     while let Some(line) = cut.next_line() {
         if line.number == 1 {

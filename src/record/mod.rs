@@ -2,8 +2,10 @@
 
 mod act;
 mod book;
+mod changes;
 mod dates;
 mod deed;
+mod dependants;
 mod entry;
 mod fabric;
 mod fit;
@@ -22,6 +24,7 @@ mod wood;
 
 pub use act::Refusal;
 pub use book::{Book, Set, Unread};
+pub use changes::{Changed, Stands, changes};
 pub use deed::{Deed, Did, Driving, HoleChoice, NewMember, NewPlank, Sample, Stub};
 pub use entry::{Entry, Strike, What};
 pub use found::{Found, FoundSet};

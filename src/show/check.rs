@@ -5,8 +5,9 @@ use std::io::{self, Write};
 use serde_json::{Value, json};
 
 use crate::hull::Hull;
-use crate::record::Book;
+use crate::record::{Book, Entry};
 use crate::show::numbers::grouped;
+use crate::show::page::Page;
 use crate::text::{Clean, Fault, Texts, in_order};
 
 /// One line for a boat whose files hold no fault: her name, and what there is of her.
@@ -26,6 +27,23 @@ pub fn text(out: &mut dyn Write, hull: &Hull, book: &Book) -> io::Result<()> {
     writeln!(out, "{name}: no faults; {}", counts.join(", "))
 }
 
+/// One line for each entry whose picture is not in the folder. That is no fault: what was done
+/// stands, whatever became of a picture of it.
+///
+/// # Errors
+///
+/// What the writer gives.
+pub fn photos(out: &mut dyn Write, missing: &[(&Entry, String)], width: u16) -> io::Result<()> {
+    let mut page = Page::new(out, width);
+    for (entry, says) in missing {
+        page.line(&format!(
+            "no fault, but look: entry {}: {says}",
+            entry.number
+        ))?;
+    }
+    Ok(())
+}
+
 /// What there is of a boat: the word for one, the word for many, and how many.
 fn counts(hull: &Hull, book: &Book) -> [(&'static str, &'static str, usize); 4] {
     [
@@ -43,15 +61,20 @@ fn counts(hull: &Hull, book: &Book) -> [(&'static str, &'static str, usize); 4] 
 /// What the writer gives.
 pub fn json(
     out: &mut dyn Write,
-    boat: Result<(&Hull, &Book), (&[Fault], &Texts<'_>)>,
+    boat: Result<(&Hull, &Book, &[(&Entry, String)]), (&[Fault], &Texts<'_>)>,
 ) -> io::Result<()> {
     let checked = match boat {
-        Ok((hull, book)) => {
+        Ok((hull, book, missing)) => {
             let counts: serde_json::Map<String, Value> = counts(hull, book)
                 .into_iter()
                 .map(|(_, what, count)| (what.to_owned(), count.into()))
                 .collect();
-            json!({"format": 1, "faults": [], "boat": hull.boat, "counts": counts})
+            let photo = |(entry, says): &(&Entry, String)| json!({"entry": entry.number, "photo": entry.photo, "says": says});
+            let missing: Vec<Value> = missing.iter().map(photo).collect();
+            json!({
+                "format": 1, "faults": [], "boat": hull.boat, "counts": counts,
+                "missing_photos": missing,
+            })
         }
         Err((faults, texts)) => {
             let faults: Vec<Value> = in_order(faults, texts)
@@ -67,7 +90,7 @@ pub fn json(
                     })
                 })
                 .collect();
-            json!({"format": 1, "faults": faults, "boat": null, "counts": null})
+            json!({"format": 1, "faults": faults, "boat": null, "counts": null, "missing_photos": null})
         }
     };
     serde_json::to_writer_pretty(&mut *out, &checked)?;

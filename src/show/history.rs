@@ -72,16 +72,7 @@ pub fn text(
                 let place = fold(hull, crossings.iter().copied());
                 page.wrapped(&on(entry), &done(entry, &place, hull, units))?;
             }
-            Event::Struck { entry, by } => {
-                let why = match &by.what {
-                    What::Struck { why: Some(why), .. } => format!(": {why}"),
-                    _ => String::new(),
-                };
-                page.wrapped(
-                    &format!("{:<11}  ", entry.date.to_string()),
-                    &format!("[{}] struck out by entry {}{why}", entry.title(), by.number),
-                )?;
-            }
+            Event::Struck { entry, by } => page.wrapped(&on(entry), &struck(entry, by))?,
         }
     }
     history.holes.text(&mut page, units)
@@ -106,13 +97,22 @@ fn relation(book: &Book, set: &Set) -> String {
     words
 }
 
+/// An entry that another strikes out.
+pub(super) fn struck(entry: &Entry, by: &Entry) -> String {
+    let why = match &by.what {
+        What::Struck { why: Some(why), .. } => format!(": {why}"),
+        _ => String::new(),
+    };
+    format!("[{}] struck out by entry {}{why}", entry.title(), by.number)
+}
+
 /// The day of an entry, as wide as the column of days.
-fn on(entry: &Entry) -> String {
+pub(super) fn on(entry: &Entry) -> String {
     format!("{:<11}  ", entry.date.to_string())
 }
 
 /// What an entry tells, in a line.
-fn done(entry: &Entry, place: &Places, hull: &Hull, units: Units) -> String {
+pub(super) fn done(entry: &Entry, place: &Places, hull: &Hull, units: Units) -> String {
     let place = place.shown(MOST_PLACES);
     let told = told(entry, hull, units);
     format!("entry {}: {} {place}{told}", entry.number, entry.did())
@@ -133,8 +133,11 @@ fn how(how: crate::record::How) -> String {
 }
 
 /// What an entry tells beside its deed and place, as the end of its line.
-fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
+pub(super) fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
     let mut words = Vec::new();
+    if let What::Struck { why, .. } = &entry.what {
+        words.extend(why.clone());
+    }
     if let What::Done { deed, .. } = &entry.what {
         match deed {
             Deed::Measured(diameter, _) => words.push(diameter.shown(units)),

@@ -132,7 +132,7 @@ pub fn describe(fastening: &Fastening, hull: &Hull, units: Units) -> String {
 }
 
 /// What is over a fastening's head.
-fn bung(hole: &Hole, plug: Plug) -> Option<&'static str> {
+pub(super) fn bung(hole: &Hole, plug: Plug) -> Option<&'static str> {
     Some(match (hole.content.mouth()?, plug) {
         (Mouth::Open, _) => "out",
         (Mouth::Flush | Mouth::Closed, Plug::Unknown) => "unknown",

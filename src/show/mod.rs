@@ -5,6 +5,7 @@
 
 pub mod audit;
 mod cautions;
+mod changed;
 pub mod check;
 pub mod explain;
 pub mod generations;
@@ -13,6 +14,7 @@ pub mod history;
 mod html;
 pub mod inventory;
 mod known;
+pub mod last;
 pub mod logged;
 mod made;
 pub mod marks;

@@ -7,10 +7,14 @@ use super::Misread;
 /// Which file of a boat folder.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum FileId {
+    /// Entries of the command line: what its number says in place of a line's.
+    Typed,
     /// `hull.yaml`
     Hull,
     /// `log.yaml`
     Log,
+    /// A file of entries that are to be added to the log.
+    Added,
 }
 
 /// Where a record begins. The column of a word in it is worked out late, when it is printed.

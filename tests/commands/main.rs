@@ -8,6 +8,7 @@ mod check;
 mod demo;
 mod ends;
 mod explain;
+mod log;
 mod pages;
 mod pick;
 mod run;

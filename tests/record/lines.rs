@@ -1,9 +1,10 @@
 //! An entry written as a line of the log is read back the same.
 
 use proptest::prelude::*;
-use refasten::files::{Folder, Given, RawEntry, Text, line};
+use refasten::files::{Folder, Given, NewEntries, RawEntry, Text, line};
 use refasten::record::Entry;
 use refasten::tables::GaugeSystem;
+use refasten::text::FileId;
 use refasten::units::Units;
 
 use super::boat::{TODAY, day, read_bytes, view};
@@ -74,12 +75,20 @@ fn what_could_not_be_read_back_is_not_taken() {
             "this record is 69 KiB long, and a record may have 64 KiB",
         ),
     ] {
-        let taken = folder.boat_with(&[typed(note)], day(TODAY));
+        let taken = folder.boat_with(&NewEntries::typed(&[typed(note)]), day(TODAY));
         let faults = taken.err().unwrap_or_default();
         assert_eq!(faults.len(), 1, "{faults:?}");
-        assert_eq!((faults[0].says.as_str(), faults[0].origin), (says, None));
+        let at = faults[0].origin.map(|origin| (origin.file, origin.line));
+        assert_eq!(
+            (faults[0].says.as_str(), at),
+            (says, Some((FileId::Typed, 1)))
+        );
     }
-    assert!(folder.boat_with(&[typed("x")], day(TODAY)).is_ok());
+    assert!(
+        folder
+            .boat_with(&NewEntries::typed(&[typed("x")]), day(TODAY))
+            .is_ok()
+    );
 }
 
 #[test]
@@ -96,7 +105,9 @@ fn what_is_logged_late_says_on_which_day() {
             written: given,
             ..RawEntry::default()
         };
-        let (_, entries) = folder.boat_with(&[typed], day(TODAY)).unwrap();
+        let (_, entries) = folder
+            .boat_with(&NewEntries::typed(&[typed]), day(TODAY))
+            .unwrap();
         entries[0].written
     };
     assert_eq!(written(TODAY, Given::Missing), None);

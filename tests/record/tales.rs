@@ -261,7 +261,7 @@ fn next() -> impl Strategy<Value = Next> {
     let free = (
         prop::option::weighted(0.2, hostile()),
         prop::option::weighted(0.3, hostile()),
-        prop::option::weighted(0.1, hostile()),
+        prop::option::weighted(0.1, "[a-z][a-z0-9 é#,'-]{0,5}[a-z](/[a-z]{1,5}\\.jpg)?"),
         prop::option::weighted(0.2, Just(day(TODAY))),
         prop::option::weighted(0.1, hostile()),
     );
