@@ -39,7 +39,12 @@ impl Check {
             Format::Json => match whole_boat(desk.globals) {
                 Ok((boat, folder)) => {
                     let missing = folder.missing_photos(&boat.book);
-                    show::json(desk.out, Ok((&boat.hull, &boat.book, &missing)))?;
+                    let sound = show::Sound {
+                        hull: &boat.hull,
+                        book: &boat.book,
+                        missing: &missing,
+                    };
+                    show::json(desk.out, Ok(sound))?;
                     Ok(Ended::Done)
                 }
                 Err(Stopped::Faulty(folder, faults)) => {

@@ -161,7 +161,7 @@ impl Folder {
             let mut fields = Reader::new(new.origin, &mut none);
             let entry = log::sound(&raw, false, &mut fields, boat.hull.gauges, &mut unread)?;
             match entry.what {
-                What::Struck { strike, .. } => boat.book.numbered(strike.number),
+                What::Struck { strike, .. } => boat.book.row_of(strike.number),
                 What::Done { .. } => None,
             }
         });

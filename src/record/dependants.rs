@@ -11,8 +11,8 @@ use crate::hull::Hull;
 const MOST: usize = 60;
 
 impl Book {
-    /// The place in the log of the entry with a number.
-    pub fn numbered(&self, number: u32) -> Option<usize> {
+    /// Which of the entries has a number, counted from 0.
+    pub fn row_of(&self, number: u32) -> Option<usize> {
         let entries = &self.entries;
         entries
             .binary_search_by_key(&number, |entry| entry.number)
@@ -88,7 +88,7 @@ impl Book {
             if let What::Struck { strike, .. } = &entry.what
                 && !struck.contains(&at)
             {
-                struck.extend(self.numbered(strike.number));
+                struck.extend(self.row_of(strike.number));
             }
         }
         let mut order: Vec<usize> = (0..self.entries.len())

@@ -10,6 +10,17 @@ use crate::show::numbers::grouped;
 use crate::show::page::Page;
 use crate::text::{Clean, Fault, Texts, in_order};
 
+/// A boat whose files hold no fault.
+#[derive(Clone, Copy, Debug)]
+pub struct Sound<'b> {
+    /// Her hull.
+    pub hull: &'b Hull,
+    /// Her sets and entries.
+    pub book: &'b Book,
+    /// Entries whose pictures are not in the folder, with what is wrong.
+    pub missing: &'b [(&'b Entry, String)],
+}
+
 /// One line for a boat whose files hold no fault: her name, and what there is of her.
 ///
 /// # Errors
@@ -61,10 +72,14 @@ fn counts(hull: &Hull, book: &Book) -> [(&'static str, &'static str, usize); 4] 
 /// What the writer gives.
 pub fn json(
     out: &mut dyn Write,
-    boat: Result<(&Hull, &Book, &[(&Entry, String)]), (&[Fault], &Texts<'_>)>,
+    boat: Result<Sound<'_>, (&[Fault], &Texts<'_>)>,
 ) -> io::Result<()> {
     let checked = match boat {
-        Ok((hull, book, missing)) => {
+        Ok(Sound {
+            hull,
+            book,
+            missing,
+        }) => {
             let counts: serde_json::Map<String, Value> = counts(hull, book)
                 .into_iter()
                 .map(|(_, what, count)| (what.to_owned(), count.into()))
