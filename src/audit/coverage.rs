@@ -6,6 +6,7 @@ use std::fmt;
 use super::Survey;
 use crate::hull::Side;
 use crate::joint::Zone;
+use crate::text::FileId;
 use crate::units::Day;
 
 /// How many fastenings somebody has looked at, and how many are only as declared.
@@ -19,6 +20,8 @@ pub struct Coverage {
     pub since: Option<Day>,
     /// How many are known only from the hull file.
     pub as_declared: u32,
+    /// How many are only planned, where she is judged as planned.
+    pub planned: u32,
     /// Where there is metal and none of it was looked at.
     pub unseen: Vec<Part>,
 }
@@ -60,6 +63,10 @@ impl Coverage {
             };
             for hole in at.holes.iter().filter(|hole| hole.has_metal()) {
                 coverage.fastenings += 1;
+                if survey.origin(hole.fastening).file == FileId::Plan {
+                    coverage.planned += 1;
+                    continue;
+                }
                 let look = survey.book.last_look(hole);
                 *seen.entry(part).or_default() |= look.is_some();
                 match look {

@@ -47,6 +47,8 @@ pub enum Counted {
     Holes,
     /// Fastenings relied on fewer than were built there.
     Short,
+    /// Fastenings that are still to be driven.
+    Wanted,
 }
 
 /// What is said of some crossings alike.

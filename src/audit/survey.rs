@@ -4,7 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::hull::{Crossing, CrossingId, Hull, JointKind, Member, Plank, Strake};
 use crate::joint::Limits;
-use crate::record::{Book, Did, Entry, Fastening, FasteningId, Found, Hole, State, What};
+use crate::record::{
+    Book, CarriedOut, Did, Entry, Fastening, FasteningId, Found, Hole, State, What,
+};
 use crate::text::Origin;
 use crate::units::{Day, Length, Units};
 
@@ -20,8 +22,10 @@ pub struct Survey<'b> {
     pub book: &'b Book,
     /// The day, at its end.
     pub day: Day,
-    /// Every hole on that day.
+    /// Every hole on that day, or as planned.
     pub state: State,
+    /// What was taken as carried out of the plan; `None` where she is judged as she is.
+    planned: Option<CarriedOut>,
     /// The limits that hold for this boat.
     pub limits: &'b Limits,
     /// Findings that somebody has accepted.
@@ -74,6 +78,7 @@ impl<'b> Survey<'b> {
             book,
             day,
             state,
+            planned: None,
             absent,
             nowhere,
             damaged,
@@ -83,6 +88,22 @@ impl<'b> Survey<'b> {
             scope: None,
             looks,
         }
+    }
+
+    /// Looks at her as she will be: with everything that the plan has waiting on the day carried
+    /// out.
+    #[must_use]
+    pub fn as_planned(mut self) -> Self {
+        let carried_out = self.book.carry_out_plans(&mut self.state, Some(self.day));
+        // A crossing is there once something is driven in it.
+        self.nowhere = nowhere(self.hull, self.book, &self.state, &self.absent, self.day);
+        self.planned = Some(carried_out);
+        self
+    }
+
+    /// What of the plan she is judged with, where she is judged as planned.
+    pub const fn planned(&self) -> Option<&CarriedOut> {
+        self.planned.as_ref()
     }
 
     /// Narrows the look to some crossings.

@@ -23,6 +23,9 @@ pub(super) struct Audit {
     place: Vec<String>,
     #[command(flatten)]
     days: Days,
+    /// Judge her as she will be once the plan is carried out
+    #[arg(long)]
+    planned: bool,
     /// Ask only this rule; several with commas, or given again
     #[arg(long, value_name = "RULE", value_delimiter = ',')]
     only: Vec<String>,
@@ -63,6 +66,9 @@ impl Audit {
             asked.point.as_of,
             desk.globals.units_for(&boat),
         );
+        if self.planned {
+            survey = survey.as_planned();
+        }
         let mut faults = Vec::new();
         let within = typed("PLACE", crossings(&boat, &self.place), &mut faults);
         let Some(within) = within else {

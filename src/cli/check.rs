@@ -108,7 +108,7 @@ fn whole_boat(globals: &Globals) -> Result<(Boat, Folder), Stopped> {
     let (boat, _) = globals.read_boat()?;
     let folder = globals.folder()?;
     match folder.torn() {
-        Some(fault) => Err(Stopped::Faulty(Box::new(folder), vec![fault])),
-        None => Ok((boat, folder)),
+        faults if faults.is_empty() => Ok((boat, folder)),
+        faults => Err(Stopped::Faulty(Box::new(folder), faults)),
     }
 }

@@ -238,7 +238,7 @@ fn show_last(typed: Option<&str>, desk: &mut Desk<'_>) -> Result<Ended, Stopped>
     Ok(Ended::Done)
 }
 
-fn refused(error: AppendError) -> Stopped {
+pub(super) fn refused(error: AppendError) -> Stopped {
     match error {
         AppendError::Torn => Fault::new(None, error.to_string()).into(),
         AppendError::Refused(_) | AppendError::Left(_) => {

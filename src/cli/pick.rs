@@ -3,16 +3,18 @@
 use clap::Args;
 
 use super::days::past_day;
+use super::into_plan::IntoPlan;
+use super::pick_words::{bung, known, per_crossing, screw, timber};
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::Boat;
 use crate::hull::{CrossingId, Water};
 use crate::joint::spacing::Along;
-use crate::joint::{Grain, Kind, Limits, Size, Timber, Zone, no_gauge};
-use crate::pick::{self, Ask, Fixed, Ground, Spot};
+use crate::joint::{Grain, Kind, Limits, Size, Timber, Zone};
+use crate::pick::{self, Answer, Ask, Fixed, Ground, Spot};
 use crate::record::State;
 use crate::show;
-use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Screw, Series, Wood};
+use crate::tables::{GaugeSystem, LeadHole, Metal, PlankRule, Series};
 use crate::text::Misread;
 use crate::units::{Day, Length, Units};
 
@@ -110,11 +112,14 @@ pub(super) struct Pick {
     /// Rule for lead holes
     #[arg(long, value_name = "RULE")]
     lead_holes: Option<String>,
+    #[command(flatten)]
+    into_plan: IntoPlan,
 }
 
 impl Pick {
     /// Answers, in the format asked for.
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+        let lock = self.into_plan.lock(desk)?;
         let asked = if self.place.is_empty() {
             Asked {
                 units: desk.globals.units().unwrap_or_default(),
@@ -141,7 +146,31 @@ impl Pick {
         };
         let day = asked.day;
         let ask = self.ask(asked).map_err(Stopped::Wrong)?;
-        reply(&ask, day, desk)
+        let answer = answered(&ask, day)?;
+        let place = self.place.join(" ");
+        let written = match lock {
+            Some(lock) => Some(self.into_plan.write(desk, &lock, &place, &ask, &answer)?),
+            None => None,
+        };
+        let planned = written.as_ref().map(|written| show::pick::Planned {
+            hull: &written.boat.hull,
+            book: &written.boat.book,
+            line: &written.line,
+            change: &written.change,
+            overtakes: &written.overtakes,
+        });
+        match (desk.globals.format, &planned) {
+            (Format::Text, planned) => {
+                show::pick::text(desk.out, desk.width, &ask, &answer)?;
+                if let Some(planned) = planned {
+                    show::pick::planned(planned, desk.out, desk.width)?;
+                }
+            }
+            (Format::Json, planned) => {
+                show::pick::json(desk.out, &ask, &answer, planned.as_ref())?;
+            }
+        }
+        Ok(Ended::Done)
     }
 
     /// What lies at the place that was named.
@@ -315,13 +344,6 @@ impl Pick {
 /// The widest plank or member that is taken.
 const WIDEST: Length = Length::from_64ths(120 * 64);
 
-fn per_crossing(typed: &str) -> Result<u8, Misread> {
-    let count = typed.trim().parse().ok();
-    count
-        .filter(|count| (1..=16).contains(count))
-        .ok_or_else(|| Misread::new(format!("`{typed}` is not a count")).help("from 1 to 16"))
-}
-
 /// What holds where nothing else is typed: the boat's own where a place was named.
 struct Asked {
     /// The day her record is read for, where that is not today.
@@ -348,8 +370,8 @@ impl Default for Asked {
     }
 }
 
-/// Answers a question, in the format asked for.
-fn reply(ask: &Ask, day: Option<Day>, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+/// The answer to a question, or everything in it that makes no sense.
+fn answered(ask: &Ask, day: Option<Day>) -> Result<Answer, Stopped> {
     let mut answer = pick::answer(ask).map_err(|refusals| {
         let mut reading = Reading::default();
         for refusal in refusals {
@@ -359,73 +381,5 @@ fn reply(ask: &Ask, day: Option<Day>, desk: &mut Desk<'_>) -> Result<Ended, Stop
     })?;
     let then = day.map(|day| format!("plank, member and old holes as they were on {day}"));
     answer.remarks.extend(then);
-    match desk.globals.format {
-        Format::Text => show::pick::text(desk.out, desk.width, ask, &answer)?,
-        Format::Json => show::pick::json(desk.out, ask, &answer)?,
-    }
-    Ok(Ended::Done)
-}
-
-/// What was typed, unless it says that it is not known.
-fn known(typed: &Option<String>) -> Option<&String> {
-    typed
-        .as_ref()
-        .filter(|typed| !typed.trim().eq_ignore_ascii_case("unknown"))
-}
-
-/// A wood by name or by specific gravity, not both.
-fn timber(
-    reading: &mut Reading,
-    (wood_option, wood): (&str, Option<&String>),
-    (gravity_option, gravity): (&str, Option<&String>),
-) -> Option<Timber> {
-    let by_name = reading.with(wood_option, wood, Wood::find);
-    let by_gravity = reading.with(gravity_option, gravity, specific_gravity);
-    if wood.is_some() && gravity.is_some() {
-        reading.slip(
-            gravity_option,
-            Misread::new(format!("given beside {wood_option}"))
-                .help("name the wood or give its specific gravity, one of the two"),
-        );
-    }
-    by_name
-        .map(Timber::Wood)
-        .or(by_gravity.map(Timber::Gravity))
-}
-
-fn specific_gravity(typed: &str) -> Result<f64, Misread> {
-    let plain = typed.bytes().all(|b| b.is_ascii_digit() || b == b'.');
-    typed.parse().ok().filter(|_| plain).ok_or_else(|| {
-        Misread::new(format!("`{typed}` is not a specific gravity"))
-            .help("write it as a decimal: 0.5")
-    })
-}
-
-/// A screw by its gauge, or among metric screws by its shank.
-fn screw(system: GaugeSystem, typed: &str) -> Result<&'static Screw, Misread> {
-    if system == GaugeSystem::Metric {
-        let shank: Length = typed.parse()?;
-        return Screw::metric(shank).ok_or_else(|| {
-            let made: Vec<_> = Screw::all(system).iter().map(Screw::name).collect();
-            Misread::new(format!("there is no wood screw of {typed}"))
-                .help(format!("they come in {}", made.join(", ")))
-        });
-    }
-    let number = typed
-        .trim()
-        .trim_start_matches(['#', 'N', 'n', 'O', 'o', '.', ' ']);
-    let gauge: u8 = number.parse().map_err(|_| {
-        Misread::new(format!("`{typed}` is not a gauge")).help("give its number: 14")
-    })?;
-    Screw::by_gauge(system, gauge).ok_or_else(|| no_gauge(system, gauge))
-}
-
-/// The diameter of a bung; words for having none are answered with how to say it here.
-fn bung(typed: &str) -> Result<Length, Misread> {
-    match typed.trim().to_ascii_lowercase().as_str() {
-        "none" | "stopping" => Err(Misread::new(format!("`{}` is no diameter", typed.trim())).help(
-            "for a flush head give --bung-depth 0in; planking under 5/8 in gets stopping by itself",
-        )),
-        _ => typed.parse(),
-    }
+    Ok(answer)
 }

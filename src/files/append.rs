@@ -26,15 +26,18 @@ impl fmt::Display for AppendError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Torn => f.write_str(
-                "the last line of the log is torn, so nothing is written after it; \
+                "the last line of the file is torn, so nothing is written after it; \
                  `check --repair` mends it",
             ),
             Self::Refused(error) => {
-                write!(f, "the log could not be written, and is as it was: {error}")
+                write!(
+                    f,
+                    "the file could not be written, and is as it was: {error}"
+                )
             }
             Self::Left(error) => write!(
                 f,
-                "the log could not be written, and its last line may be torn: {error}; \
+                "the file could not be written, and its last line may be torn: {error}; \
                  `check --repair` mends it"
             ),
         }
@@ -83,7 +86,21 @@ impl Appending for File {
 /// # Errors
 ///
 /// [`AppendError`]; then no line was added.
-pub fn append(_lock: &FolderLock, path: &Path, lines: &[&str]) -> Result<(), AppendError> {
+pub fn append(lock: &FolderLock, path: &Path, lines: &[&str]) -> Result<(), AppendError> {
+    append_under(lock, path, LOG_HEADER, lines)
+}
+
+/// The same to a file that begins with another first line.
+///
+/// # Errors
+///
+/// [`AppendError`]; then no line was added.
+pub fn append_under(
+    _lock: &FolderLock,
+    path: &Path,
+    header: &str,
+    lines: &[&str],
+) -> Result<(), AppendError> {
     if lines.iter().any(|line| line.contains(['\n', '\r'])) {
         let error = io::Error::new(io::ErrorKind::InvalidInput, "an entry holds a line end");
         return Err(error.into());
@@ -97,7 +114,7 @@ pub fn append(_lock: &FolderLock, path: &Path, lines: &[&str]) -> Result<(), App
     let end = last_line_end(&mut file, len)?;
     let mut text = String::new();
     if len == 0 {
-        text.push_str(LOG_HEADER);
+        text.push_str(header);
         text.push_str(end);
     }
     for line in lines {

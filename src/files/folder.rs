@@ -5,11 +5,12 @@ use std::path::{Path, PathBuf};
 
 use super::hull::{HullFile, read_hull};
 use super::log::read_log;
+use super::plan::read_plan;
 use super::{Decoded, load, torn};
 use crate::audit::Acceptance;
 use crate::hull::Hull;
 use crate::joint::{Bound, Limits};
-use crate::record::{Book, Entry};
+use crate::record::{Book, Entry, PlanLine};
 use crate::text::{Fault, FileId, Texts};
 use crate::units::Day;
 
@@ -17,6 +18,8 @@ use crate::units::Day;
 pub const HULL_FILE: &str = "hull.yaml";
 /// The file of what was done.
 pub const LOG_FILE: &str = "log.yaml";
+/// The file of what is meant to be done.
+pub const PLAN_FILE: &str = "plan.yaml";
 
 /// The texts of a boat folder.
 #[derive(Clone, Debug)]
@@ -24,9 +27,10 @@ pub struct Folder {
     path: PathBuf,
     hull: Decoded,
     log: Decoded,
+    plan: Decoded,
     /// The name and text of a file of entries that are to be added.
     added: Option<(String, String)>,
-    /// What was wrong with the bytes of either.
+    /// What was wrong with the bytes of any.
     faults: Vec<Fault>,
 }
 
@@ -44,24 +48,26 @@ pub struct Boat {
 }
 
 impl Folder {
-    /// Reads the files of a boat folder. A folder without a log has an empty one.
+    /// Reads the files of a boat folder. A folder without a log or a plan has an empty one.
     ///
     /// # Errors
     /// What the machine says; [`io::ErrorKind::NotFound`] where there is no hull file.
     pub fn open(path: &Path) -> io::Result<Self> {
         let mut faults = Vec::new();
         let hull = load(&path.join(HULL_FILE), FileId::Hull, &mut faults)?;
-        let log = match load(&path.join(LOG_FILE), FileId::Log, &mut faults) {
-            Err(error) if error.kind() == io::ErrorKind::NotFound => Decoded {
+        let mut kept = |name: &str, file| match load(&path.join(name), file, &mut faults) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(Decoded {
                 text: String::new(),
                 sound: true,
-            },
-            log => log?,
+            }),
+            decoded => decoded,
         };
+        let (log, plan) = (kept(LOG_FILE, FileId::Log)?, kept(PLAN_FILE, FileId::Plan)?);
         Ok(Self {
             path: path.to_owned(),
             hull,
             log,
+            plan,
             added: None,
             faults,
         })
@@ -72,11 +78,17 @@ impl Folder {
         self.path.join(LOG_FILE)
     }
 
+    /// The path of the plan.
+    pub fn plan_path(&self) -> PathBuf {
+        self.path.join(PLAN_FILE)
+    }
+
     /// The texts that faults are shown in.
     pub fn texts(&self) -> Texts<'_> {
         let texts = Texts::default()
             .with(FileId::Hull, HULL_FILE, &self.hull.text)
-            .with(FileId::Log, LOG_FILE, &self.log.text);
+            .with(FileId::Log, LOG_FILE, &self.log.text)
+            .with(FileId::Plan, PLAN_FILE, &self.plan.text);
         match &self.added {
             Some((name, text)) => texts.with(FileId::Added, name, text),
             None => texts,
@@ -86,7 +98,7 @@ impl Folder {
     /// The boat that the files tell of.
     ///
     /// # Errors
-    /// Every fault of both files.
+    /// Every fault of its files.
     pub fn boat(&self, today: Day) -> Result<Boat, Vec<Fault>> {
         let (boat, faults) = self.read(today, |_, _, _| {});
         if faults.is_empty() {
@@ -117,6 +129,16 @@ impl Folder {
         today: Day,
         add: impl FnOnce(&mut HullFile, &mut Vec<Entry>, &mut Vec<Fault>),
     ) -> (Boat, Vec<Fault>) {
+        self.read_and_plan(today, add, |_, _, _| {})
+    }
+
+    /// The same, with lines put behind those of the plan by `plan`.
+    pub(super) fn read_and_plan(
+        &self,
+        today: Day,
+        add: impl FnOnce(&mut HullFile, &mut Vec<Entry>, &mut Vec<Fault>),
+        plan: impl FnOnce(&HullFile, &mut Vec<PlanLine>, &mut Vec<Fault>),
+    ) -> (Boat, Vec<Fault>) {
         let mut faults = self.faults.clone();
         let mut file = if self.hull.sound {
             read_hull(&self.hull.text, &mut faults)
@@ -133,9 +155,16 @@ impl Folder {
                 &mut file.unread,
                 &mut faults,
             );
-            self.tell_torn(before, &mut faults);
+            tell_torn(FileId::Log, &self.log.text, before, &mut faults);
         }
         add(&mut file, &mut entries, &mut faults);
+        let (mut lines, before) = (Vec::new(), faults.len());
+        if self.plan.sound {
+            lines = read_plan(&self.plan.text, file.hull.gauges, &mut faults);
+            tell_torn(FileId::Plan, &self.plan.text, before, &mut faults);
+        }
+        let whole_plan = self.plan.sound && faults.len() == before;
+        plan(&file, &mut lines, &mut faults);
         let HullFile {
             hull,
             sets,
@@ -144,7 +173,8 @@ impl Folder {
             unread,
         } = file;
         let hull = Hull::build(hull, &mut faults);
-        let book = Book::build(&hull, sets, entries, &unread, today, &mut faults);
+        let mut book = Book::build(&hull, sets, entries, &unread, today, &mut faults);
+        book.take_plans(&hull, lines, whole_plan, &unread, today, &mut faults);
         for acceptance in &accepted {
             if let Err(misread) = hull.resolve(&acceptance.place) {
                 faults.extend(hull.not_there(acceptance.origin, "place", misread));
@@ -167,29 +197,32 @@ impl Folder {
         )
     }
 
-    /// The fault of a log whose last line has no end: it can be read, but nothing is written after
-    /// it.
-    pub fn torn(&self) -> Option<Fault> {
-        torn(&self.log.text)
+    /// The fault of a log or a plan whose last line has no end: it can be read, but nothing is
+    /// written after it.
+    pub fn torn(&self) -> Vec<Fault> {
+        [(FileId::Log, &self.log), (FileId::Plan, &self.plan)]
+            .into_iter()
+            .filter_map(|(file, decoded)| torn(file, &decoded.text))
+            .collect()
     }
+}
 
-    /// Where the last line has no end and cannot be read, it was cut short: that is its fault,
-    /// and not what the reader stumbled over.
-    fn tell_torn(&self, before: usize, faults: &mut Vec<Fault>) {
-        let Some(fault) = torn(&self.log.text) else {
-            return;
-        };
-        let start = fault.origin.map_or(0, |origin| origin.byte);
-        let in_tail = |fault: &Fault| {
-            fault
-                .origin
-                .is_some_and(|o| o.file == FileId::Log && o.byte >= start)
-        };
-        let of_tail: Vec<Fault> = faults.drain(before..).collect();
-        let (tail, rest): (Vec<Fault>, Vec<Fault>) = of_tail.into_iter().partition(in_tail);
-        faults.extend(rest);
-        if !tail.is_empty() {
-            faults.push(fault);
-        }
+/// Where the last line has no end and cannot be read, it was cut short: that is its fault, and not
+/// what the reader stumbled over.
+fn tell_torn(file: FileId, text: &str, before: usize, faults: &mut Vec<Fault>) {
+    let Some(fault) = torn(file, text) else {
+        return;
+    };
+    let start = fault.origin.map_or(0, |origin| origin.byte);
+    let in_tail = |fault: &Fault| {
+        fault
+            .origin
+            .is_some_and(|o| o.file == file && o.byte >= start)
+    };
+    let of_tail: Vec<Fault> = faults.drain(before..).collect();
+    let (tail, rest): (Vec<Fault>, Vec<Fault>) = of_tail.into_iter().partition(in_tail);
+    faults.extend(rest);
+    if !tail.is_empty() {
+        faults.push(fault);
     }
 }

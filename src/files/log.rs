@@ -371,7 +371,7 @@ impl FromStr for Above0 {
 }
 
 /// The name of a plan: a few words.
-struct PlanName(String);
+pub(super) struct PlanName(pub(super) String);
 
 impl FromStr for PlanName {
     type Err = Misread;

@@ -88,6 +88,11 @@ pub(super) fn read_back(
     let written = line(entry, gauges, units) + "\n";
     let (mut wrong, mut unread) = (Vec::new(), Unread::default());
     read_log(&written, gauges, &mut unread, &mut wrong);
+    told_at(wrong, origin, faults);
+}
+
+/// Tells faults of a line that is not in its file yet as if it began at `origin`.
+pub(super) fn told_at(wrong: Vec<Fault>, origin: Origin, faults: &mut Vec<Fault>) {
     faults.extend(wrong.into_iter().map(|fault| Fault {
         origin: Some(origin),
         within: None,
@@ -97,7 +102,7 @@ pub(super) fn read_back(
 }
 
 /// A line as it grows.
-pub(super) struct Line(String);
+pub(super) struct Line(pub(super) String);
 
 impl Line {
     /// A value that never needs quotes.
@@ -111,6 +116,16 @@ impl Line {
     pub(super) fn quoted(&mut self, key: &str, value: Option<&str>) {
         if let Some(value) = value {
             self.0 += &format!(", {key}: {}", quote(value));
+        }
+    }
+
+    /// Several of a user's own words; nothing where there are none.
+    pub(super) fn list(&mut self, key: &str, values: &[String]) {
+        let quoted: Vec<String> = values.iter().map(|value| quote(value)).collect();
+        match quoted.as_slice() {
+            [] => {}
+            [one] => self.0 += &format!(", {key}: {one}"),
+            many => self.0 += &format!(", {key}: [{}]", many.join(", ")),
         }
     }
 }

@@ -55,21 +55,34 @@ impl Mended {
     }
 }
 
-/// The fault of a log whose last line has no end.
-pub fn torn(text: &str) -> Option<Fault> {
+/// The fault of a log, or of a plan, whose last line has no end.
+pub fn torn(file: FileId, text: &str) -> Option<Fault> {
     let start = tail_start(text.as_bytes())?;
     let before = text.get(..start).unwrap_or_default();
     let lines = before.bytes().filter(|byte| *byte == b'\n').count();
     let origin = Origin {
-        file: FileId::Log,
+        file,
         byte: start,
         line: u32::try_from(lines + 1).unwrap_or(u32::MAX),
     };
     let fault = Fault {
         bytes: Some(start..text.len()),
-        ..Fault::new(Some(origin), "the last line of the log has no end")
+        ..Fault::new(
+            Some(origin),
+            format!("the last line of the {} has no end", word(file)),
+        )
     };
     Some(fault.help("a write was cut short; `check --repair` mends it"))
+}
+
+/// What a file is called in a sentence.
+const fn word(file: FileId) -> &'static str {
+    match file {
+        FileId::Hull => "hull file",
+        FileId::Log => "log",
+        FileId::Plan => "plan",
+        FileId::Typed | FileId::Added => "file of entries",
+    }
 }
 
 /// Mends a log whose last line has no end; `None` where it has one, or was saved as UTF-16.
@@ -248,8 +261,8 @@ mod tests {
         assert_eq!(mend(b""), None);
         assert_eq!(mend(b"- {a: 1}\n"), None);
         assert_eq!(mend(b"\xff\xfe-\0 \0"), None);
-        assert_eq!(torn("- {a: 1}\n"), None);
-        let fault = torn("- {a: 1}\n- {a").expect("it is torn");
+        assert_eq!(torn(FileId::Log, "- {a: 1}\n"), None);
+        let fault = torn(FileId::Plan, "- {a: 1}\n- {a").expect("it is torn");
         assert_eq!(fault.origin.map(|origin| origin.line), Some(2));
     }
 }

@@ -6,7 +6,7 @@ use crate::text::outline::{Shape, outline};
 use crate::text::tokens::Begins;
 use crate::text::{Clean, Fault, FileId, Origin};
 
-use super::guard;
+use super::{LOG_HEADER, PLAN_HEADER, guard};
 
 /// More faults than this in the cutting of one file are not told; the file is not what it says.
 const MOST: usize = 100;
@@ -71,6 +71,11 @@ impl Part<'_> {
 /// lines. Anything else but comments and blank lines is a fault, and the reading goes on after it.
 pub fn split_log<'a>(text: &'a str, faults: &mut Vec<Fault>) -> Vec<Piece<'a>> {
     split_lines(text, FileId::Log, faults)
+}
+
+/// The lines of a plan, which is built as a log is.
+pub fn split_plan<'a>(text: &'a str, faults: &mut Vec<Fault>) -> Vec<Piece<'a>> {
+    split_lines(text, FileId::Plan, faults)
 }
 
 /// The same of another file that is written as a log is.
@@ -361,13 +366,17 @@ impl<'a, 'f> Cutter<'a, 'f> {
 
     /// A first line such as `# refasten log 1` says which form the file has.
     fn check_version(&mut self, line: &Line<'_>) {
+        let (header, word) = match self.file {
+            FileId::Plan => (PLAN_HEADER, "plan"),
+            FileId::Hull | FileId::Log | FileId::Typed | FileId::Added => (LOG_HEADER, "log"),
+        };
         let number = line
             .text
-            .strip_prefix("# refasten log ")
+            .strip_prefix(header.trim_end_matches('1'))
             .and_then(|rest| rest.trim().parse::<u32>().ok());
         if number.is_some_and(|number| number > 1) {
-            let says = "this log was written by a newer version of the program";
-            self.tell(line, says, "this version reads `# refasten log 1`");
+            let says = format!("this {word} was written by a newer version of the program");
+            self.tell(line, says, &format!("this version reads `{header}`"));
         }
     }
 }

@@ -13,8 +13,8 @@ use crate::hull::Mark;
 /// A plain invented boat with every key told.
 const HULL: &str = include_str!("starter.yaml");
 
-/// Lines that two people add to the log at once are all kept when their folders are merged.
-const ATTRIBUTES: &str = "log.yaml merge=union\n";
+/// Lines that two people add to the log or the plan at once are all kept when their folders are merged.
+const ATTRIBUTES: &str = "log.yaml merge=union\nplan.yaml merge=union\n";
 
 /// The files of a new boat folder, in the order they are written: a folder is a boat's only when
 /// the last is there.

@@ -76,6 +76,8 @@ pub struct Book {
     pub(super) joints_made: BTreeMap<usize, Day>,
     /// What it rests on, where it was turned back to an earlier day.
     pub(super) known: Option<Known>,
+    /// The lines of the plan, by date.
+    pub(super) plan: Vec<super::plan_fit::FittedLine>,
 }
 
 impl Set {
@@ -118,6 +120,7 @@ impl Book {
             order: Vec::new(),
             joints_made: BTreeMap::new(),
             known: None,
+            plan: Vec::new(),
             today,
         };
         book.take_sets(hull, sets, unread, faults);

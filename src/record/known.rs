@@ -25,8 +25,8 @@ pub struct Known {
 }
 
 impl Book {
-    /// The book with only those entries that had been written down by the end of a day. A strike
-    /// written later does not count.
+    /// The book with only those entries and lines of the plan that had been written down by the end
+    /// of a day. A strike written later does not count.
     ///
     /// An entry was written no earlier than its own day, nor than an entry above it in the file,
     /// for the log is only added to. Sets come from the hull file, which has no history: they are
@@ -42,6 +42,7 @@ impl Book {
         self.entries.truncate(entries);
         self.spots.truncate(entries);
         self.driven.retain(|at, _| (*at as usize) < entries);
+        self.plan.retain(|fitted| fitted.line.date <= day);
         // Whatever is wrong with the log was told when the book was built.
         self.struck = self.strikes(&Unread::default(), &mut Vec::new());
         self.put_in_order(|_| true);

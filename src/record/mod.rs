@@ -2,6 +2,7 @@
 
 mod act;
 mod book;
+mod carry_out;
 mod changes;
 mod dates;
 mod deed;
@@ -16,7 +17,11 @@ mod hole;
 mod known;
 mod lay_sets;
 mod period;
+mod plan;
+mod plan_change;
+mod plan_fit;
 mod problem;
+mod progress;
 mod replay;
 mod set;
 mod state;
@@ -24,6 +29,7 @@ mod wood;
 
 pub use act::Refusal;
 pub use book::{Book, Set, Unread};
+pub use carry_out::CarriedOut;
 pub use changes::{Changed, Stands, changes};
 pub use deed::{Deed, Did, Driving, HoleChoice, NewMember, NewPlank, Sample, Stub};
 pub use entry::{Entry, Strike, What};
@@ -33,6 +39,9 @@ pub use history::{Asked, Event, history};
 pub use hole::{Content, FrameHole, FrameSide, Hole, HoleState, Mouth, PlankHole, PlankSide};
 pub use known::Known;
 pub use period::{Done, Period, Work, done};
+pub use plan::{Intent, PlanLine, Planned};
+pub use plan_change::PlanChange;
+pub use progress::{Progress, Stage};
 pub use replay::Change;
 pub use set::{Fastening, FasteningId, How, Relation, SetId, SetParts};
 pub use state::{State, Tally};

@@ -15,6 +15,8 @@ pub enum FileId {
     Log,
     /// A file of entries that are to be added to the log.
     Added,
+    /// `plan.yaml`
+    Plan,
 }
 
 /// Where a record begins. The column of a word in it is worked out late, when it is printed.

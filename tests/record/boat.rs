@@ -72,6 +72,7 @@ fn told(fault: &Fault) -> String {
         let file = match origin.file {
             FileId::Hull => "hull",
             FileId::Log => "log",
+            FileId::Plan => "plan",
             other => panic!("{other:?} is not one of these"),
         };
         format!("{file} {}", origin.line)

@@ -2,7 +2,7 @@
 //!
 //! A rule's document, `tests/rules/NAME.md`, is prose with fenced blocks: a `yaml hull` block
 //! before the first case holds what all cases share; each case, under a `## ` heading, may add to
-//! the hull with `yaml hull`, has a log in `yaml log`, and ends with `findings`: what this rule
+//! the hull with `yaml hull`, has a log in `yaml log` and may have a plan in `yaml plan`, and ends with `findings`: what this rule
 //! alone says, a line each as `severity place: words`, or nothing where it is quiet. The day of
 //! every audit is 2026-11-01.
 
@@ -24,6 +24,7 @@ struct Case {
     title: String,
     hull: String,
     log: String,
+    plan: String,
     findings: Option<String>,
 }
 
@@ -39,6 +40,7 @@ fn cases(document: &str) -> Vec<Case> {
                 match kind.as_str() {
                     "yaml hull" => case.hull += block,
                     "yaml log" => case.log += block,
+                    "yaml plan" => case.plan += block,
                     "findings" => case.findings = Some(block.clone()),
                     other => panic!("no block is of the kind `{other}`"),
                 }
@@ -65,7 +67,13 @@ fn today() -> Day {
 
 /// The boat of these files.
 fn boat(hull: &str, log: &str) -> Boat {
+    boat_with(hull, log, "")
+}
+
+/// The same with a plan.
+fn boat_with(hull: &str, log: &str, plan: &str) -> Boat {
     let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("plan.yaml"), plan).unwrap();
     fs::write(folder.path().join("hull.yaml"), hull).unwrap();
     fs::write(folder.path().join("log.yaml"), log).unwrap();
     let folder = Folder::open(folder.path()).unwrap();
@@ -78,7 +86,10 @@ fn boat(hull: &str, log: &str) -> Boat {
 
 /// What all rules say of a boat.
 fn look_over(hull: &str, log: &str) -> Outcome {
-    let boat = boat(hull, log);
+    look_over_boat(&boat(hull, log))
+}
+
+fn look_over_boat(boat: &Boat) -> Outcome {
     let survey = Survey::new(
         &boat.hull,
         &boat.book,
@@ -99,8 +110,8 @@ fn line(finding: &Finding) -> String {
 
 /// What one rule says of a boat. What is said of acceptances hangs on the rule they accept, so
 /// all rules are let look.
-fn says(rule: &'static Rule, hull: &str, log: &str) -> String {
-    let findings = look_over(hull, log).findings;
+fn says(rule: &'static Rule, boat: &Boat) -> String {
+    let findings = look_over_boat(boat).findings;
     let own = findings.iter().filter(|finding| finding.rule == rule);
     own.map(line).collect()
 }
@@ -111,11 +122,12 @@ fn check(rule: &'static Rule, document: &str) {
     let shared = cases.next().unwrap_or_default();
     let (mut quiet, mut loud) = (0, 0);
     for case in cases {
-        let said = says(
-            rule,
+        let boat = boat_with(
             &format!("{}{}", shared.hull, case.hull),
             &format!("{}{}", shared.log, case.log),
+            &format!("{}{}", shared.plan, case.plan),
         );
+        let said = says(rule, &boat);
         let findings = case
             .findings
             .unwrap_or_else(|| panic!("{}: `{}` has no findings block", rule.name, case.title));

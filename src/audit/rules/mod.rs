@@ -27,6 +27,7 @@ mod not_recorded;
 mod open_hole;
 mod plank_end_loose;
 mod plank_loose;
+mod planned_not_done;
 mod point_through;
 mod scarf_off_frame;
 mod scarf_steep;
@@ -75,6 +76,7 @@ pub(super) const ALL: &[&Rule] = &[
     &driven_in_bad_hole::RULE,
     &too_many_open::RULE,
     &temporary_left::RULE,
+    &planned_not_done::RULE,
     &not_recorded::RULE,
     &undated::RULE,
     &draw_due::RULE,

@@ -18,7 +18,7 @@ use crate::text::{Fault, FileId, Misread, Origin, Step, nearest};
 
 pub(super) use planking::YesNo;
 use sets::PerCrossing;
-pub(super) use sets::{few_words, names_holes};
+pub(super) use sets::{SetName, few_words, names_holes};
 
 /// The version of the files this program reads.
 const VERSION: &str = "1";

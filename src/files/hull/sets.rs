@@ -143,7 +143,7 @@ fn names_only_holes(place: &Places) -> bool {
 }
 
 /// The name of a set: a few words.
-struct SetName(String);
+pub(in crate::files) struct SetName(pub(in crate::files) String);
 
 impl FromStr for SetName {
     type Err = Misread;

@@ -5,7 +5,7 @@ use std::io;
 use super::text::Sheet;
 use super::thin;
 use crate::audit::{Severity, Verdict};
-use crate::hull::Spot;
+use crate::hull::{CrossingId, Spot, fold};
 use crate::joint::Zone;
 use crate::show::known;
 use crate::show::numbers::{counted, grouped};
@@ -15,6 +15,7 @@ impl Sheet<'_, '_> {
     pub(super) fn head(&mut self) -> io::Result<()> {
         self.verdict()?;
         known::text(&mut self.page, self.audit.survey.book)?;
+        self.as_planned()?;
         self.looked_at()?;
         self.asked_about()?;
         self.waterline()?;
@@ -24,8 +25,13 @@ impl Sheet<'_, '_> {
     fn verdict(&mut self) -> io::Result<()> {
         let (survey, outcome) = (self.audit.survey, self.audit.outcome);
         self.page.line(&format!(
-            "{} on {}: {}",
+            "{}{} on {}: {}",
             survey.hull.boat,
+            if survey.planned().is_some() {
+                " as planned"
+            } else {
+                ""
+            },
             survey.day,
             outcome.verdict.words()
         ))?;
@@ -38,10 +44,11 @@ impl Sheet<'_, '_> {
         } else {
             ""
         };
-        let of_what = if self.audit.is_of_all() {
-            "The record shows"
-        } else {
-            "Of what was asked, the record shows"
+        let of_what = match (self.audit.is_of_all(), survey.planned().is_some()) {
+            (true, false) => "The record shows",
+            (true, true) => "The record with the plan carried out shows",
+            (false, false) => "Of what was asked, the record shows",
+            (false, true) => "Of what was asked, the record with the plan carried out shows",
         };
         self.page.line(&match outcome.verdict {
             Verdict::StopsOpen => {
@@ -62,17 +69,52 @@ impl Sheet<'_, '_> {
         Ok(())
     }
 
+    /// What is taken as done that is not.
+    fn as_planned(&mut self) -> io::Result<()> {
+        let survey = self.audit.survey;
+        let Some(planned) = survey.planned() else {
+            return Ok(());
+        };
+        if planned.at.is_empty() && planned.not_at.is_empty() {
+            return self.page.line("Nothing is planned that is not done.");
+        }
+        let place =
+            |sheet: &Self, ids: &[CrossingId]| sheet.place(&fold(survey.hull, ids.iter().copied()));
+        if !planned.at.is_empty() {
+            let line = format!(
+                "As she will be once the plan is carried out: {} driven and covered at {}, spoiled holes doweled first, old ones drawn or left as it says.",
+                counted(planned.fastenings, "fastening", "fastenings"),
+                place(self, &planned.at)
+            );
+            self.page.line(&line)?;
+        }
+        if !planned.not_at.is_empty() {
+            let line = format!(
+                "Not taken as carried out at {}: the plank is off, or what it names is not there.",
+                place(self, &planned.not_at)
+            );
+            self.page.line(&line)?;
+        }
+        Ok(())
+    }
+
     /// How much of her was looked at, and where none of it was.
     fn looked_at(&mut self) -> io::Result<()> {
         let coverage = &self.audit.outcome.coverage;
         let fastenings = counted(coverage.fastenings, "fastening", "fastenings");
+        let planned = match coverage.planned {
+            0 => String::new(),
+            planned => format!(" {} only planned.", grouped(planned)),
+        };
         let mut looked = match coverage.since {
             _ if coverage.fastenings == 0 => "No fastening is recorded.".to_owned(),
-            Some(since) => format!(
-                "Looked at {} of {fastenings} since {since}; {} only as declared.",
-                grouped(coverage.looked_at),
-                grouped(coverage.as_declared)
-            ),
+            Some(since) => {
+                format!(
+                    "Looked at {} of {fastenings} since {since}; {} only as declared.",
+                    grouped(coverage.looked_at),
+                    grouped(coverage.as_declared)
+                ) + &planned
+            }
             None => format!("None of {fastenings} was ever looked at; all are only as declared."),
         };
         if coverage.looked_at > 0 && !coverage.unseen.is_empty() {

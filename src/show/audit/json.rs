@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::{Audit, thin};
 use crate::audit::{Acceptance, Coverage, Finding, Rule, Survey};
-use crate::hull::Places;
+use crate::hull::{Places, fold};
 use crate::record::Tally;
 use crate::show::known;
 
@@ -17,6 +17,8 @@ struct Report<'a> {
     boat: &'a str,
     as_of: String,
     as_known: serde_json::Value,
+    planned: bool,
+    not_carried_out: Option<String>,
     asked: Asked,
     verdict: &'static str,
     too_thin: Vec<TooThin>,
@@ -53,6 +55,7 @@ struct Covered {
     looked_at: u32,
     since: Option<String>,
     as_declared: u32,
+    planned: u32,
 }
 
 #[derive(Serialize)]
@@ -102,6 +105,11 @@ pub fn json(out: &mut dyn Write, audit: &Audit<'_>) -> io::Result<()> {
         boat: &survey.hull.boat,
         as_of: survey.day.to_string(),
         as_known: known::json(survey.book),
+        planned: survey.planned().is_some(),
+        not_carried_out: survey
+            .planned()
+            .filter(|planned| !planned.not_at.is_empty())
+            .map(|planned| fold(survey.hull, planned.not_at.iter().copied()).to_string()),
         asked: Asked {
             place: audit.place.map(ToString::to_string),
             rules: (!audit.only.is_empty())
@@ -141,6 +149,7 @@ fn covered(coverage: &Coverage) -> Covered {
         looked_at: coverage.looked_at,
         since: coverage.since.map(|day| day.to_string()),
         as_declared: coverage.as_declared,
+        planned: coverage.planned,
     }
 }
 

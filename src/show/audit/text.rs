@@ -109,6 +109,7 @@ impl Sheet<'_, '_> {
                     Counted::Fastenings => ("fastening", "fastenings"),
                     Counted::Holes => ("hole", "holes"),
                     Counted::Short => ("short", "short"),
+                    Counted::Wanted => ("to drive", "to drive"),
                 };
                 format!(
                     " ({}, {})",

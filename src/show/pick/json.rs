@@ -3,8 +3,10 @@
 use std::io::{self, Write};
 
 use serde::Serialize;
+use serde_json::Value;
 
 use super::bit_name;
+use super::planned::{self as in_plan, Planned};
 use super::positions::{self, Place, Spacing};
 use crate::joint::yield_limit::{Mode, Modes};
 use crate::joint::{Hole, Kind, Plug, Size};
@@ -28,6 +30,7 @@ struct Report<'a> {
     remarks: &'a [String],
     cautions: Vec<&'static str>,
     sources: &'a [String],
+    planned: Option<Value>,
 }
 
 #[derive(Serialize)]
@@ -146,7 +149,12 @@ struct Other<'a> {
 ///
 /// # Errors
 /// When `out` fails.
-pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
+pub fn json(
+    out: &mut dyn Write,
+    ask: &Ask,
+    answer: &Answer,
+    planned: Option<&Planned<'_>>,
+) -> io::Result<()> {
     let (gauge, gauge_system) = gauge(answer.size);
     let bored = |hole: Hole| Bored {
         exact_mm: hole.exact.mm(),
@@ -214,6 +222,7 @@ pub fn json(out: &mut dyn Write, ask: &Ask, answer: &Answer) -> io::Result<()> {
         remarks: &answer.remarks,
         cautions: WORK.into_iter().chain([AID]).collect(),
         sources: &answer.sources,
+        planned: planned.map(in_plan::json),
     };
     serde_json::to_writer_pretty(&mut *out, &report)?;
     writeln!(out)

@@ -2,10 +2,12 @@
 
 mod holes;
 mod json;
+mod planned;
 mod positions;
 mod text;
 
 pub use json::json;
+pub use planned::{Planned, planned};
 pub use text::text;
 
 use crate::joint::Bit;
