@@ -11,6 +11,7 @@ mod explain;
 mod log;
 mod pages;
 mod pick;
+mod plan;
 mod run;
 mod sample;
 mod show;

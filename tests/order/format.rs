@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
-use refasten::files::{Folder, Keys, RawEntry};
+use refasten::files::{Folder, Keys, RawEntry, RawPlan};
 use refasten::record::{Did, Found};
 
 /// The keys in the first column of the table under a heading of the page.
@@ -82,6 +82,12 @@ fn every_key_of_the_hull_file_is_on_the_format_page() {
 fn every_key_of_the_log_is_on_the_format_page() {
     let keys = RawEntry::KEYS.iter().copied().collect();
     assert_eq!(on_page(&page(), "### entries"), keys);
+}
+
+#[test]
+fn every_key_of_the_plan_is_on_the_format_page() {
+    let keys = RawPlan::KEYS.iter().copied().collect();
+    assert_eq!(on_page(&page(), "### plans"), keys);
 }
 
 #[test]

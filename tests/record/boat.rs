@@ -58,7 +58,12 @@ pub fn read(hull: &str, log: &str) -> Result<Boat, Vec<String>> {
 }
 
 pub fn read_bytes(hull: &[u8], log: &[u8]) -> Result<Boat, Vec<String>> {
+    read_with_plan(hull, log, b"")
+}
+
+pub fn read_with_plan(hull: &[u8], log: &[u8], plan: &[u8]) -> Result<Boat, Vec<String>> {
     let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("plan.yaml"), plan).unwrap();
     fs::write(folder.path().join("hull.yaml"), hull).unwrap();
     fs::write(folder.path().join("log.yaml"), log).unwrap();
     let folder = Folder::open(folder.path()).unwrap();

@@ -526,7 +526,10 @@ fn a_plan_has_a_name_of_a_few_words_and_goes_with_what_is_driven() {
         "{told}"
     );
     let sound = format!("{driven}, plan: \" spring \", from: \"9f2c61d0 row 12\"");
-    let boat = super::boat::sound(&hull(), &log(&[drawn, &sound]));
+    let plan = "- {plan: spring, date: 2026-10-01, place: P1 F1, per crossing: 2, kind: rivet}\n";
+    let log = log(&[drawn, &sound]);
+    let read = super::boat::read_with_plan(hull().as_bytes(), log.as_bytes(), plan.as_bytes());
+    let boat = read.unwrap_or_else(|faults| panic!("{faults:#?}"));
     let entry = boat.book.entries().last();
     assert_eq!(
         entry.and_then(|entry| entry.from.as_deref()),

@@ -1,15 +1,15 @@
 //! An entry written as a line of the log is read back the same.
 
 use proptest::prelude::*;
-use refasten::files::{Folder, Given, NewEntries, RawEntry, Text, line};
-use refasten::record::Entry;
+use refasten::files::{Folder, Given, NewEntries, RawEntry, Text, line, written_plan};
+use refasten::record::{Entry, PlanLine};
 use refasten::tables::GaugeSystem;
 use refasten::text::FileId;
 use refasten::units::Units;
 
-use super::boat::{TODAY, day, read_bytes, view};
+use super::boat::{TODAY, day, read_with_plan, view};
 use super::make::{self, ORIGIN};
-use super::tales::{book, hull_file, sets, story};
+use super::tales::{book, hull_file, plan, sets, story};
 
 fn nowhere(entries: &[Entry]) -> Vec<Entry> {
     let of = |entry: &Entry| Entry {
@@ -43,8 +43,20 @@ proptest! {
             log += end;
         }
         let hull = format!("{}{head}", hull_file()).replace('\n', end);
-        let read = read_bytes(hull.as_bytes(), log.as_bytes());
-        let boat = read.map_err(|faults| TestCaseError::fail(format!("{log}\n{faults:#?}")))?;
+        let lines = plan(&entries);
+        let mut plan = format!("# refasten plan 1{end}");
+        for line in &lines {
+            plan += &written_plan(line, gauges, units);
+            plan += end;
+        }
+        let read = read_with_plan(hull.as_bytes(), log.as_bytes(), plan.as_bytes());
+        let boat = read.map_err(|faults| TestCaseError::fail(format!("{log}\n{plan}\n{faults:#?}")))?;
+        let read: Vec<PlanLine> = boat
+            .book
+            .plan_lines()
+            .map(|line| PlanLine { origin: ORIGIN, ..line.clone() })
+            .collect();
+        prop_assert_eq!(read, lines, "{}", plan);
         prop_assert_eq!(nowhere(boat.book.entries()), nowhere(&entries), "{}", log);
         // The sets of the hull file are those the stories are made with.
         let made = book(&boat.hull, sets(), entries).expect("the story is legal");

@@ -12,6 +12,7 @@ mod lines;
 mod make;
 mod past;
 mod places;
+mod plans;
 mod reading;
 mod sets;
 mod stories;

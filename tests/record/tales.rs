@@ -5,8 +5,8 @@ use proptest::sample::Index;
 use refasten::hull::Hull;
 use refasten::joint::{Bung, Kind, Plug, Size};
 use refasten::record::{
-    Book, Deed, Did, Driving, Entry, Found, HoleChoice, How, NewMember, NewPlank, Relation, Sample,
-    SetParts, Stub, Unread, What,
+    Book, Deed, Did, Driving, Entry, Found, HoleChoice, How, Intent, NewMember, NewPlank, PlanLine,
+    Planned, Relation, Sample, SetParts, Stub, Unread, What,
 };
 use refasten::tables::{GaugeSystem, Metal, Screw, WireSystem, Wood};
 use refasten::units::{Day, Length, When};
@@ -180,7 +180,9 @@ fn driving() -> impl Strategy<Value = Driving> {
     let temporary = prop::bool::weighted(0.1);
     let plan = hostile().prop_map(|plan| plan.trim().to_owned());
     let plan = prop::option::weighted(0.2, plan);
-    let how = (temporary, plan);
+    // What only clamps for a time carries out no plan.
+    let how =
+        (temporary, plan).prop_map(|(temporary, plan)| (temporary, plan.filter(|_| !temporary)));
     (set_name(), 1..=3u8, hole, what, metal, plug(), how).prop_map(
         |(set, per_crossing, hole, (kind, size), metal, plug, (temporary, plan))| Driving {
             set,
@@ -337,6 +339,43 @@ pub fn story() -> impl Strategy<Value = Vec<Entry>> {
         }
         entries
     })
+}
+
+/// Lines of a plan that all these entries may carry out, none of them in another's way.
+pub fn plan(entries: &[Entry]) -> Vec<PlanLine> {
+    let mut lines: Vec<PlanLine> = Vec::new();
+    for entry in entries {
+        let (Some(name), Some(place)) = (entry.carries_out(), entry.place()) else {
+            continue;
+        };
+        let place = place.to_string();
+        let crossing = place.split('.').next().unwrap_or_default();
+        let mut adds_to: Vec<String> = lines.iter().map(|line| line.plan.clone()).collect();
+        adds_to.sort_unstable();
+        adds_to.dedup();
+        let planned = Planned {
+            place: crossing.parse().unwrap(),
+            per_crossing: Some(1),
+            hole: HoleChoice::New,
+            kind: Kind::Rivet,
+            metal: None,
+            size: None,
+            plug: Plug::None,
+            relation: Relation {
+                adds_to,
+                ..Relation::default()
+            },
+        };
+        lines.push(PlanLine {
+            plan: name.to_owned(),
+            date: day("2026-10-01"),
+            intent: Intent::Drive(Box::new(planned)),
+            by: entry.by.clone(),
+            note: entry.note.clone(),
+            origin: ORIGIN,
+        });
+    }
+    lines
 }
 
 /// An entry that strikes out another.
