@@ -7,6 +7,7 @@
 mod audit;
 mod check;
 mod days;
+mod drawing;
 mod entry;
 mod explain;
 mod folder;

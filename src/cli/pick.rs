@@ -1,8 +1,11 @@
 //! `pick`: which screw, which drills, which bung?
 
+use std::{io::Write, path::PathBuf};
+
 use clap::Args;
 
 use super::days::past_day;
+use super::drawing::{self, Target};
 use super::into_plan::IntoPlan;
 use super::pick_words::{bung, known, per_crossing, screw, timber};
 use super::typed::Reading;
@@ -112,6 +115,9 @@ pub(super) struct Pick {
     /// Rule for lead holes
     #[arg(long, value_name = "RULE")]
     lead_holes: Option<String>,
+    /// Draw the section into this file, in place of one that is there; - to print it alone
+    #[arg(long, value_name = "FILE.svg")]
+    drawing: Option<PathBuf>,
     #[command(flatten)]
     into_plan: IntoPlan,
 }
@@ -119,6 +125,7 @@ pub(super) struct Pick {
 impl Pick {
     /// Answers, in the format asked for.
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+        let target = Target::of(self.drawing.as_deref(), desk.globals.format)?;
         let lock = self.into_plan.lock(desk)?;
         let asked = if self.place.is_empty() {
             Asked {
@@ -147,6 +154,9 @@ impl Pick {
         let day = asked.day;
         let ask = self.ask(asked).map_err(Stopped::Wrong)?;
         let answer = answered(&ask, day)?;
+        let draw = |out: &mut dyn Write| show::section::svg(out, &ask, &answer);
+        // First, so that where it cannot be drawn nothing else is written.
+        let drawn = drawing::to_file(target.as_ref(), draw)?;
         let place = self.place.join(" ");
         let written = match lock {
             Some(lock) => Some(self.into_plan.write(desk, &lock, &place, &ask, &answer)?),
@@ -159,11 +169,17 @@ impl Pick {
             change: &written.change,
             overtakes: &written.overtakes,
         });
+        if let Some(Target::Output) = target {
+            return Ok(draw(desk.out).map(|()| Ended::Done)?);
+        }
         match (desk.globals.format, &planned) {
             (Format::Text, planned) => {
                 show::pick::text(desk.out, desk.width, &ask, &answer)?;
                 if let Some(planned) = planned {
                     show::pick::planned(planned, desk.out, desk.width)?;
+                }
+                if let Some(drawn) = drawn {
+                    writeln!(desk.out, "\n{drawn}")?;
                 }
             }
             (Format::Json, planned) => {

@@ -24,8 +24,8 @@ pub mod pick;
 mod places;
 pub mod sample;
 pub mod season;
+pub mod section;
 pub mod since;
-#[allow(dead_code, reason = "the drawings that use all of it come next")]
 mod svg;
 pub mod tables;
 mod work;

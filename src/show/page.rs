@@ -17,6 +17,11 @@ impl<'a> Page<'a> {
         Self { out, width }
     }
 
+    /// How many columns there are.
+    pub(super) fn width(&self) -> u16 {
+        self.width
+    }
+
     /// An empty line.
     pub(super) fn gap(&mut self) -> io::Result<()> {
         writeln!(self.out)

@@ -6,6 +6,7 @@ mod console;
 mod audit;
 mod check;
 mod demo;
+mod drawing;
 mod ends;
 mod explain;
 mod log;

@@ -102,7 +102,7 @@ fn row(name: &str, hole: Hole, units: Units) -> [String; 5] {
 }
 
 /// What to pick up. A drill's number is no screw's gauge, so a drill is always called one.
-fn tool(bit: Bit, units: Units) -> String {
+pub(in crate::show) fn tool(bit: Bit, units: Units) -> String {
     let name = bit_name(bit, units);
     match bit {
         Bit::Drill(drill) if drill.series == Series::Fraction => format!("drill {name} in"),
@@ -126,7 +126,7 @@ fn against(over: Length, units: Units) -> String {
 }
 
 /// A depth as it is set on a drill: to 1/32 in, or a tenth of a millimetre.
-fn stop(depth: Length, units: Units) -> String {
+pub(in crate::show) fn stop(depth: Length, units: Units) -> String {
     const THIRTY_SECOND: Length = Length::from_64ths(2);
     match units {
         Units::Inch => bare(depth.nearest(THIRTY_SECOND), units),

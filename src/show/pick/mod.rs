@@ -6,9 +6,11 @@ mod planned;
 mod positions;
 mod text;
 
+pub(super) use holes::{stop, tool};
 pub use json::json;
 pub use planned::{Planned, planned};
 pub use text::text;
+pub(super) use text::{asked, called, hold_figures};
 
 use crate::joint::Bit;
 use crate::units::{Length, Units};

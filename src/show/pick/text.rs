@@ -6,6 +6,7 @@ use super::{bare, holes, positions};
 use crate::joint::{Kind, Plug, Timber, Verdict};
 use crate::pick::{Alternative, Answer, Ask};
 use crate::show::page::Page;
+use crate::show::section;
 use crate::show::{AID, WORK};
 use crate::units::{Length, Units};
 
@@ -36,31 +37,43 @@ pub fn text(out: &mut dyn Write, width: u16, ask: &Ask, answer: &Answer) -> io::
     for source in &answer.sources {
         page.item(source)?;
     }
-    Ok(())
+    page.gap()?;
+    section::text(&mut page, ask, answer)
 }
 
-fn first_lines(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
-    let shown = |length: Length| length.shown(ask.units);
+/// What was picked, in a line.
+pub(in crate::show) fn called(ask: &Ask, answer: &Answer) -> String {
     let metal = ask.metal.map_or("metal not settled", |metal| metal.name);
-    page.line(&match ask.kind {
+    match ask.kind {
         Kind::WoodScrew => format!("{} flat-head wood screw, {metal}", answer.label),
         Kind::Trunnel => format!("{} trunnel", answer.label),
         kind => format!("{} {kind}, {metal}", answer.label),
-    })?;
+    }
+}
+
+/// What it was picked for, in a line.
+pub(in crate::show) fn asked(ask: &Ask) -> String {
+    let shown = |length: Length| length.shown(ask.units);
     let wood =
         |wood: Option<Timber>| wood.map_or_else(String::new, |wood| format!(" of {}", wood.name()));
     let depth = ask.member.map_or_else(
         || "of unknown depth".to_owned(),
         |depth| format!("{} deep", shown(depth)),
     );
-    page.line(&format!(
+    format!(
         "For a plank {}{}, a {} {depth}{}; {}",
         shown(ask.plank),
         wood(ask.plank_wood),
         ask.on,
         wood(ask.member_wood),
         ask.zone
-    ))?;
+    )
+}
+
+fn first_lines(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<()> {
+    let shown = |length: Length| length.shown(ask.units);
+    page.line(&called(ask, answer))?;
+    page.line(&asked(ask))?;
     page.line(&match &answer.plug {
         Plug::Bung(bung) => format!(
             "Bung {}, {} deep",
@@ -108,6 +121,17 @@ fn fit_and_hold(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<(
         }
     }
     page.line(&fit)?;
+    let (hold, lateral) = (&answer.hold, &answer.lateral);
+    let figures = hold_figures(ask, answer);
+    page.line(&format!("Hold: {}", figures.join("; ")))?;
+    for note in hold.notes.iter().chain(&lateral.notes) {
+        page.item(note)?;
+    }
+    Ok(())
+}
+
+/// What it holds, in figures.
+pub(in crate::show) fn hold_figures(ask: &Ask, answer: &Answer) -> Vec<String> {
     let hold = &answer.hold;
     let mut figures = Vec::new();
     if let Some(design) = hold.design {
@@ -135,11 +159,7 @@ fn fit_and_hold(page: &mut Page<'_>, ask: &Ask, answer: &Answer) -> io::Result<(
     if figures.is_empty() {
         figures.push("no figure".to_owned());
     }
-    page.line(&format!("Hold: {}", figures.join("; ")))?;
-    for note in hold.notes.iter().chain(&lateral.notes) {
-        page.item(note)?;
-    }
-    Ok(())
+    figures
 }
 
 fn checks(page: &mut Page<'_>, answer: &Answer) -> io::Result<()> {
