@@ -81,38 +81,6 @@ crate::record! {
     }
 }
 
-/// Keys that go only with some deeds. `entry`, `date`, `did`, `by`, `note`, `photo`, `written` and
-/// `from` go with any.
-const fn keys_of(did: Did) -> &'static [&'static str] {
-    match did {
-        Did::Bared => &["place", "set", "count", "found"],
-        Did::Measured => &["place", "set", "count", "found", "diameter"],
-        Did::Checked | Did::Left | Did::Pulled => &["place", "set", "count", "found", "sample"],
-        Did::Broken => &["place", "set", "count", "found", "sample", "stub"],
-        Did::Hardened | Did::Cleared | Did::Plugged | Did::Doweled | Did::Bunged | Did::Stopped => {
-            &["place", "set", "count"]
-        }
-        Did::Driven => &[
-            "place",
-            "set",
-            "count",
-            "per crossing",
-            "kind",
-            "metal",
-            "size",
-            "bung",
-            "hole",
-            "temporary",
-            "plan",
-        ],
-        Did::PlankOff => &["place"],
-        Did::PlankHung => &["place", "thickness", "wood", "joints"],
-        Did::Faired => &["place", "off"],
-        Did::Sistered | Did::FrameRenewed => &["place", "siding", "moulding", "wood"],
-        Did::Struck => &["strikes", "why"],
-    }
-}
-
 impl RawEntry {
     /// The keys that do not go with every deed.
     fn particular(&self) -> [(&'static str, &Given<Text>); 22] {
@@ -212,8 +180,8 @@ pub fn entry(raw: &RawEntry, fields: &mut Reader<'_>, gauges: GaugeSystem) -> Op
     let did: Option<Did> = fields.need("did", &raw.did);
     if let Some(did) = did {
         for (key, given) in raw.particular() {
-            if !matches!(given, Given::Missing) && !keys_of(did).contains(&key) {
-                let help = format!("with `{did}` go {}", keys_of(did).join(", "));
+            if !matches!(given, Given::Missing) && !did.keys().contains(&key) {
+                let help = format!("with `{did}` go {}", did.keys().join(", "));
                 fields.misplaced(
                     key,
                     Misread::new(format!("`{key}` does not go with `{did}`")).help(help),

@@ -52,6 +52,44 @@ words! {
     }
 }
 
+impl Did {
+    /// The keys of an entry that go with it; those that go with every deed are not among them.
+    pub const fn keys(self) -> &'static [&'static str] {
+        match self {
+            Self::Bared => &["place", "set", "count", "found"],
+            Self::Measured => &["place", "set", "count", "found", "diameter"],
+            Self::Checked | Self::Left | Self::Pulled => {
+                &["place", "set", "count", "found", "sample"]
+            }
+            Self::Broken => &["place", "set", "count", "found", "sample", "stub"],
+            Self::Hardened
+            | Self::Cleared
+            | Self::Plugged
+            | Self::Doweled
+            | Self::Bunged
+            | Self::Stopped => &["place", "set", "count"],
+            Self::Driven => &[
+                "place",
+                "set",
+                "count",
+                "per crossing",
+                "kind",
+                "metal",
+                "size",
+                "bung",
+                "hole",
+                "temporary",
+                "plan",
+            ],
+            Self::PlankOff => &["place"],
+            Self::PlankHung => &["place", "thickness", "wood", "joints"],
+            Self::Faired => &["place", "off"],
+            Self::Sistered | Self::FrameRenewed => &["place", "siding", "moulding", "wood"],
+            Self::Struck => &["strikes", "why"],
+        }
+    }
+}
+
 words! {
     /// Where the stub of a broken fastening is.
     Stub, "a place for a stub" {

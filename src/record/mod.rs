@@ -25,6 +25,7 @@ mod progress;
 mod replay;
 mod set;
 mod state;
+mod table;
 mod wood;
 
 pub use act::Refusal;
@@ -45,3 +46,4 @@ pub use progress::{Progress, Stage};
 pub use replay::Change;
 pub use set::{Fastening, FasteningId, How, Relation, SetId, SetParts};
 pub use state::{State, Tally};
+pub use table::{Row, Told, table};

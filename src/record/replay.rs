@@ -33,8 +33,8 @@ pub struct Change<'b> {
 
 /// What a hole holds with a new fastening in it. One that only clamps for a time is not relied
 /// on, and nothing closes its mouth.
-const fn content_when_driven(driving: &Driving) -> Content {
-    match (driving.temporary, driving.plug.closes()) {
+pub(super) const fn content_when_driven(temporary: bool, covered: bool) -> Content {
+    match (temporary, covered) {
         (true, _) => Content::LeftIn(Mouth::Flush),
         (false, true) => Content::InPlace(Mouth::Open),
         (false, false) => Content::InPlace(Mouth::Flush),
@@ -139,7 +139,7 @@ fn drive(state: &State, spot: Spot, driving: &Driving) -> Result<Vec<Touch>, Pro
     if state.is_off(spot.crossing) {
         return Err(Problem::PlankIsOff);
     }
-    let filled = content_when_driven(driving);
+    let filled = content_when_driven(driving.temporary, driving.plug.closes());
     let old = |number| Touch {
         crossing: spot.crossing,
         hole: Some((number, filled)),
@@ -304,7 +304,7 @@ fn commit(
         (None, Some(fastening)) => {
             let Deed::Driven(driving) = deed else { return };
             let new = Hole {
-                content: content_when_driven(driving),
+                content: content_when_driven(driving.temporary, driving.plug.closes()),
                 looked,
                 ..Hole::filled(fastening, Mouth::Flush)
             };

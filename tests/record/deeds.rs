@@ -1,6 +1,7 @@
 //! The table of what can be done: every deed against everything that can be in a hole.
 
 use super::boat::{faults, hull_with, log, set, sides, sound};
+use refasten::record::{Content, Hole, Stub, Told, table};
 
 /// How a hole comes to be in each state: its name in the table, how it is told, and what was done.
 /// The set has a bung where the state does not need it to have none.
@@ -127,14 +128,19 @@ fn in_state(name: &str, done: &[&str]) -> (String, Vec<String>) {
     (hull_with(&[built]), entries)
 }
 
-fn told(hull: &str, entries: &[String]) -> String {
+fn hole(hull: &str, entries: &[String]) -> Hole {
     let entries: Vec<&str> = entries.iter().map(String::as_str).collect();
     let boat = sound(hull, &log(&entries));
     let id = boat.hull.resolve(&"P1 F1".parse().unwrap()).unwrap()[0].crossing;
     let state = boat.book.state(&boat.hull, None);
     let holes = state.holes(id);
     assert_eq!(holes.len(), 1);
-    format!("{} {}", holes[0].state(), sides(holes[0].content))
+    holes[0]
+}
+
+fn told(hull: &str, entries: &[String]) -> String {
+    let hole = hole(hull, entries);
+    format!("{} {}", hole.state(), sides(hole.content))
 }
 
 #[test]
@@ -206,5 +212,77 @@ fn check(deed: &str, name: &str, is: &'static str, done: &[&str], outcome: &str)
             }
         }
         entries.pop();
+    }
+}
+
+/// The table that pages carry is the one that entries are checked by.
+#[test]
+fn the_table_as_data_says_the_same() {
+    let mut cells = 0;
+    for row in TABLE.trim().lines().skip(1) {
+        let (deed, outcomes) = row.split_at(25);
+        let (did, more) = deed.trim().split_once(", ").unwrap_or((deed.trim(), ""));
+        let told = match (did, more.split_once(": ")) {
+            // Driven in the table with a bung.
+            ("driven", _) => Told::Covered,
+            (_, Some(("stub", stub))) => Told::Stub(stub.parse::<Stub>().unwrap()),
+            (_, Some(("found", _))) => Told::Missing,
+            _ => Told::Nothing,
+        };
+        let table = table();
+        let Some(exported) = table
+            .iter()
+            .find(|row| row.did.word() == did && row.told == told)
+        else {
+            assert!(is_to_wood(did), "{deed}");
+            continue;
+        };
+        for ((name, _, done), outcome) in STATES.into_iter().zip(outcomes.split_whitespace()) {
+            let (hull, entries) = in_state(name, done);
+            let before = hole(&hull, &entries).content;
+            let at = Content::every()
+                .iter()
+                .position(|content| *content == before);
+            let becomes = match exported.becomes[at.unwrap()] {
+                Err(refusal) => format!("refused: {}", refusal.says()),
+                Ok(content) if content == before => ".".to_owned(),
+                Ok(content) => name_of(content),
+            };
+            let says = REFUSALS.iter().find(|(letter, _)| *letter == outcome);
+            let expected = match says {
+                Some((_, says)) => format!("refused: {says}"),
+                None => outcome.to_owned(),
+            };
+            assert_eq!(becomes, expected, "{deed} on {name}");
+            cells += 1;
+        }
+    }
+    assert_eq!(cells, 17 * 18);
+}
+
+/// The name that the table has for what is in a hole.
+fn name_of(content: Content) -> String {
+    use refasten::record::{FrameHole as F, Mouth as M, PlankHole as P};
+    let mouth = |mouth| match mouth {
+        M::Closed => 'c',
+        M::Open => 'b',
+        M::Flush => 'f',
+    };
+    let frame = |frame| match frame {
+        F::Open => 'o',
+        F::Doweled => 'd',
+        F::Gone => 'n',
+    };
+    match content {
+        Content::InPlace(is) => format!("I{}", mouth(is)),
+        Content::LeftIn(is) => format!("L{}", mouth(is)),
+        Content::StubInFrame(P::Open) => "Fo".to_owned(),
+        Content::StubInFrame(P::Plugged) => "Fp".to_owned(),
+        Content::StubInFrame(P::Gone) => "Fg".to_owned(),
+        Content::StubInPlank(is) => format!("K{}", frame(is)),
+        Content::StubInBoth => "Bo".to_owned(),
+        Content::Empty(P::Open, is) => format!("O{}", frame(is)),
+        Content::Empty(P::Plugged, is) => format!("P{}", frame(is)),
+        Content::Empty(P::Gone, is) => format!("G{}", frame(is)),
     }
 }
