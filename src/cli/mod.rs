@@ -20,6 +20,7 @@ mod pick;
 mod pick_words;
 mod sample;
 mod season;
+mod sheet;
 mod show;
 mod tables;
 mod then;
@@ -62,6 +63,7 @@ enum Command {
     History(history::History),
     Audit(audit::Audit),
     Sample(sample::Sample),
+    Sheet(sheet::MakeSheet),
     Explain(explain::Explain),
     Tables(tables::Tables),
     Check(check::Check),
@@ -139,6 +141,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::History(history) => history.run(&mut desk),
         Command::Audit(audit) => audit.run(&mut desk),
         Command::Sample(sample) => sample.run(&mut desk),
+        Command::Sheet(sheet) => sheet.run(&mut desk),
         Command::Explain(explain) => explain.run(&mut desk),
         Command::New(new) => new.run(&mut desk),
         Command::Tables(tables) => tables.run(&mut desk),

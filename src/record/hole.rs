@@ -93,6 +93,17 @@ impl Content {
         }
     }
 
+    /// The state of a hole that holds this, where nothing was found that makes it unsound.
+    pub const fn state(self) -> HoleState {
+        match self {
+            Self::InPlace(_) => HoleState::ReliedOn,
+            Self::LeftIn(_) => HoleState::LeftIn,
+            Self::StubInFrame(_) | Self::StubInPlank(_) | Self::StubInBoth => HoleState::Broken,
+            Self::Empty(PlankHole::Open, _) => HoleState::Open,
+            Self::Empty(PlankHole::Plugged | PlankHole::Gone, _) => HoleState::Plugged,
+        }
+    }
+
     /// The mouth, where there is a head for it to be over.
     pub const fn mouth(self) -> Option<Mouth> {
         match self {
@@ -201,15 +212,9 @@ impl Hole {
 
     /// The one state it is in.
     pub const fn state(&self) -> HoleState {
-        match self.content {
-            Content::InPlace(_) if self.found.is_unsound() => HoleState::Unsound,
-            Content::InPlace(_) => HoleState::ReliedOn,
-            Content::LeftIn(_) => HoleState::LeftIn,
-            Content::StubInFrame(_) | Content::StubInPlank(_) | Content::StubInBoth => {
-                HoleState::Broken
-            }
-            Content::Empty(PlankHole::Open, _) => HoleState::Open,
-            Content::Empty(PlankHole::Plugged | PlankHole::Gone, _) => HoleState::Plugged,
+        match self.content.state() {
+            HoleState::ReliedOn if self.found.is_unsound() => HoleState::Unsound,
+            state => state,
         }
     }
 

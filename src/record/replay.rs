@@ -10,11 +10,7 @@ use super::{
     Mouth, Refusal, SetId, State, Stub, What, wood,
 };
 use crate::hull::{CrossingId, HoleNumber, Holes, Hull, Spot};
-use crate::joint::Size;
 use crate::text::Fault;
-
-/// How much thicker than its size a fastening may be measured: rust swells, and calipers slip.
-const THICKER: (i64, i64) = (5, 4);
 
 /// What one entry did to one hole.
 #[derive(Clone, Copy, Debug)]
@@ -270,9 +266,8 @@ fn believable(
         if fastening.driven.surely_after(entry.date) {
             return Err(Problem::TooEarly(fastening.set));
         }
-        if let (Deed::Measured(diameter, _), Some(made)) =
-            (deed, fastening.size.and_then(Size::diameter))
-            && *diameter > made.share(THICKER.0, THICKER.1)
+        if let (Deed::Measured(diameter, _), Some(most)) = (deed, fastening.thickest())
+            && *diameter > most
         {
             return Err(Problem::TooThick(fastening.set));
         }

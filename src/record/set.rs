@@ -4,7 +4,7 @@ use crate::hull::Places;
 use crate::joint::{Kind, Plug, Size};
 use crate::tables::Metal;
 use crate::text::{Origin, words};
-use crate::units::When;
+use crate::units::{Length, When};
 
 /// The number of a set's name in its book.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -63,6 +63,17 @@ pub struct Fastening {
     pub driven: When,
     /// Where it was written down.
     pub origin: Origin,
+}
+
+impl Fastening {
+    /// How much thicker than its size one may be measured: rust swells, and calipers slip.
+    const THICKER: (i64, i64) = (5, 4);
+
+    /// The most it can be believed to measure; `None` where its size is not known.
+    pub fn thickest(&self) -> Option<Length> {
+        let made = self.size.and_then(Size::diameter)?;
+        Some(made.share(Self::THICKER.0, Self::THICKER.1))
+    }
 }
 
 /// How a set stands to those that were there before it.

@@ -155,11 +155,6 @@ impl Html<'_> {
         }
         writeln!(self.out, "<script{}>{json}</script>", Written(&attributes))
     }
-
-    /// Where a drawing is written to, between elements.
-    pub(super) fn out(&mut self) -> &mut dyn Write {
-        self.out
-    }
 }
 
 /// Attributes as they stand in a tag.

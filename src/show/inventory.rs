@@ -10,8 +10,9 @@ use super::known;
 use super::made::{Made, sets};
 use super::page::{Page, quiet};
 use crate::hull::{CrossingId, Hull, Member};
-use crate::joint::Plug;
+use crate::joint::{Kind, Plug, Size};
 use crate::record::{Book, Fastening, Hole, HoleState, Mouth, Set, State, Tally};
+use crate::tables::Metal;
 use crate::text::{Clean, words};
 use crate::units::{Day, Units};
 
@@ -123,12 +124,23 @@ impl Stock<'_> {
 
 /// What a fastening is, in a line: `silicon bronze wood screw 16 x 2in`.
 pub fn describe(fastening: &Fastening, hull: &Hull, units: Units) -> String {
-    let metal = fastening.metal.map_or("unknown metal", |metal| metal.name);
-    let size = fastening.size.map_or_else(
+    like(fastening.kind, fastening.metal, fastening.size, hull, units)
+}
+
+/// The same of a kind, a metal and a size.
+pub(super) fn like(
+    kind: Kind,
+    metal: Option<&Metal>,
+    size: Option<Size>,
+    hull: &Hull,
+    units: Units,
+) -> String {
+    let metal = metal.map_or("unknown metal", |metal| metal.name);
+    let size = size.map_or_else(
         || "of unknown size".to_owned(),
         |size| size.written(hull.gauges, units),
     );
-    format!("{metal} {} {size}", fastening.kind)
+    format!("{metal} {kind} {size}")
 }
 
 /// What is over a fastening's head.

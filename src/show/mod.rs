@@ -10,7 +10,6 @@ pub mod check;
 pub mod explain;
 pub mod generations;
 pub mod history;
-#[allow(dead_code, reason = "the pages that use all of it come next")]
 mod html;
 pub mod inventory;
 mod known;
@@ -25,6 +24,7 @@ mod places;
 pub mod sample;
 pub mod season;
 pub mod section;
+pub mod sheet;
 pub mod since;
 mod svg;
 pub mod tables;
