@@ -18,6 +18,8 @@ pub mod audit;
 
 pub mod sample;
 
+pub mod refit;
+
 pub mod show;
 
 pub mod files;

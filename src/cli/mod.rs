@@ -24,6 +24,7 @@ mod sheet;
 mod show;
 mod tables;
 mod then;
+mod todo;
 mod typed;
 
 use std::ffi::OsString;
@@ -65,6 +66,7 @@ enum Command {
     Sample(sample::Sample),
     Sheet(sheet::MakeSheet),
     Explain(explain::Explain),
+    Todo(todo::Todo),
     Tables(tables::Tables),
     Check(check::Check),
 }
@@ -144,6 +146,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Sheet(sheet) => sheet.run(&mut desk),
         Command::Explain(explain) => explain.run(&mut desk),
         Command::New(new) => new.run(&mut desk),
+        Command::Todo(todo) => todo.run(&mut desk),
         Command::Tables(tables) => tables.run(&mut desk),
     };
     let ended = ended.and_then(|ended| Ok(out.flush().map(|()| ended)?));

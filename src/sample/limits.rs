@@ -33,6 +33,6 @@ pub fn share_to_show(limits: &Limits) -> Bound {
 }
 
 /// How many frames may stand open at once; one at the least, or nothing could be drawn.
-pub(super) fn open_frames(limits: &Limits) -> usize {
+pub(crate) fn open_frames(limits: &Limits) -> usize {
     limits.bound(OPEN_FRAMES).count().max(1) as usize
 }

@@ -13,9 +13,11 @@ mod rounds;
 mod targeted;
 
 pub use bound::{Confidence, Draw};
+pub(crate) use limits::open_frames;
 pub use limits::{confidence, draw_by_lot, share_to_show};
 pub use lot::default_seed;
 pub use propose::{Amount, Lift, Pick, Proposal, propose};
 pub use read::{Aimed, Group, Reading, read};
 pub use rounds::Rounds;
+pub(crate) use rounds::Site;
 pub use targeted::{Aim, Reason};

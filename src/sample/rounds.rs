@@ -10,13 +10,14 @@ use crate::record::PlankSide;
 
 /// A frame or other member, both ends of a butt block taken as one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-struct Site {
+pub(crate) struct Site {
     along: (u8, i32),
     member: Member,
 }
 
 impl Site {
-    fn of(survey: &Survey<'_>, crossing: CrossingId) -> Self {
+    /// The site that a crossing is on.
+    pub(crate) fn of(survey: &Survey<'_>, crossing: CrossingId) -> Self {
         let member = match survey.hull.crossing(crossing).member {
             Member::Butt(number, _) => Member::Butt(number, End::Fwd),
             member => member,
@@ -26,6 +27,11 @@ impl Site {
             along: member.along(from_stern),
             member,
         }
+    }
+
+    /// The member; of a butt block its forward half.
+    pub(crate) const fn member(&self) -> Member {
+        self.member
     }
 }
 

@@ -28,6 +28,7 @@ pub mod sheet;
 pub mod since;
 mod svg;
 pub mod tables;
+pub mod todo;
 mod work;
 
 pub use cautions::{AID, WORK};

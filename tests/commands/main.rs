@@ -17,3 +17,4 @@ mod run;
 mod sample;
 mod show;
 mod time;
+mod todo;

@@ -14,6 +14,7 @@ mod past;
 mod places;
 mod plans;
 mod reading;
+mod rounds;
 mod sets;
 mod stories;
 mod tales;
