@@ -23,8 +23,10 @@ pub(super) fn fastening(svg: &mut Svg<'_>, sheet: &Sheet, kind: Kind) -> io::Res
     if let Some(thread) = &body.thread {
         threaded(svg, sheet, thread)?;
     }
+    // The shank lies between, so that it and what is turned back show as one piece.
+    turned(svg, sheet, "edge", 1.2)?;
     shape(svg, class, &sheet.mirrored(&body.shaft))?;
-    turned(svg, sheet)?;
+    turned(svg, sheet, "core", -1.2)?;
     for end in &body.ends {
         shape(svg, class, &sheet.mirrored(end))?;
     }
@@ -112,19 +114,17 @@ fn taper(thread: &Thread, depth: f64) -> f64 {
     }
 }
 
-/// A point laid over and turned back: a thick line with an edge.
-fn turned(svg: &mut Svg<'_>, sheet: &Sheet) -> io::Result<()> {
+/// A point laid over and turned back: a line as thick as the shank and so much more.
+fn turned(svg: &mut Svg<'_>, sheet: &Sheet, class: &str, more: f64) -> io::Result<()> {
     let body = &sheet.body;
-    let [from, bend, over, back] = body.turned.as_slice() else {
+    if body.turned.is_empty() {
         return Ok(());
-    };
+    }
     let scale = sheet.axis.scale;
     let on = |[depth, out]: &[f64; 2]| [sheet.middle + out * scale, sheet.down(*depth)];
-    let path = joined([from, bend, over, back].into_iter().map(on));
-    let wide = body.shaft.last().map_or(1.0, |[_, out]| out * 2.0 * scale) + 1.2;
-    for (class, wide) in [("edge", wide), ("core", (wide - 2.4).max(0.6))] {
-        let line = Element::new("path").attr("class", class);
-        svg.shape(line.number("stroke-width", wide).attr("d", path.data()))?;
-    }
-    Ok(())
+    let path = joined(body.turned.iter().map(on));
+    let wide = body.shaft.last().map_or(1.0, |[_, out]| out * 2.0 * scale);
+    let line = Element::new("path").attr("class", class);
+    let line = line.number("stroke-width", (wide + more).max(0.6));
+    svg.shape(line.attr("d", path.data()))
 }
