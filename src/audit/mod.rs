@@ -30,6 +30,7 @@ pub use holding::Holding;
 pub use rule::Rule;
 pub use survey::{At, Survey};
 pub use verdict::{Thin, Verdict};
+pub use wear::WeakShares;
 
 use crate::record::Tally;
 

@@ -1,6 +1,6 @@
 //! What a measured fastening has left, and what a crossing has.
 
-use super::{Holding, Survey};
+use super::{Holding, Survey, limits};
 use crate::hull::{CrossingId, HoleNumber};
 use crate::joint::wastage::{Duty, Left, Remains, remains};
 use crate::record::{Found, Hole};
@@ -34,7 +34,35 @@ impl Survey<'_> {
         });
         Bearing {
             holding: self.holding(id),
-            sections: left.sum(),
+            // A sum of nothing would be less than nought by its sign.
+            sections: left.fold(0.0, |sum, left| sum + left),
+        }
+    }
+}
+
+/// Below which shares of what was built there a crossing is weak, as the limits of this boat say.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WeakShares {
+    /// For a stop, where its neighbours are like it; 0 to 1.
+    pub stop: f64,
+    /// For something to mend; 0 to 1.
+    pub mend: f64,
+}
+
+impl Survey<'_> {
+    /// The share of what was built at a crossing that is left to hold there: fastenings counted
+    /// on, each by the section it has left where somebody measured. More than 1 where some were
+    /// added; `None` where nobody says what was built.
+    pub fn share_left(&self, id: CrossingId) -> Option<f64> {
+        let bearing = self.bearing(id);
+        (bearing.holding.expected > 0).then(|| bearing.share())
+    }
+
+    /// The shares below which a crossing is weak.
+    pub fn weak_shares(&self) -> WeakShares {
+        WeakShares {
+            stop: self.limits.bound(limits::CROSSING_STOP).share(),
+            mend: self.limits.bound(limits::CROSSING_MEND).share(),
         }
     }
 }

@@ -15,6 +15,7 @@ mod globals;
 mod history;
 mod into_plan;
 mod log;
+mod map;
 mod new;
 mod pick;
 mod pick_words;
@@ -62,6 +63,7 @@ enum Command {
     Log(Box<log::Log>),
     Show(show::Show),
     History(history::History),
+    Map(map::Map),
     Audit(audit::Audit),
     Sample(sample::Sample),
     Sheet(sheet::MakeSheet),
@@ -141,6 +143,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Log(log) => log.run(&mut desk),
         Command::Show(show) => show.run(&mut desk),
         Command::History(history) => history.run(&mut desk),
+        Command::Map(map) => map.run(&mut desk),
         Command::Audit(audit) => audit.run(&mut desk),
         Command::Sample(sample) => sample.run(&mut desk),
         Command::Sheet(sheet) => sheet.run(&mut desk),

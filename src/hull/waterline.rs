@@ -94,7 +94,13 @@ impl Waterline {
         }
     }
 
-    fn strake_at(&self, (group, along): (u8, i32)) -> Option<i32> {
+    fn strake_at(&self, along: (u8, i32)) -> Option<i32> {
+        Some((self.height_at(along)? + 0.5).floor() as i32)
+    }
+
+    /// The number of the strake at the waterline somewhere along the boat, with the share of the
+    /// next one where it runs between two; `None` where there is no waterline.
+    pub(super) fn height_at(&self, (group, along): (u8, i32)) -> Option<f64> {
         let (first, last) = (self.marks.first()?, self.marks.last()?);
         let height = match group {
             0 => first.1,
@@ -114,7 +120,7 @@ impl Waterline {
                 }
             }
         };
-        Some((height + 0.5).floor() as i32)
+        Some(height)
     }
 }
 

@@ -77,6 +77,14 @@ impl Hull {
         self.waterline.is_unknown()
     }
 
+    /// The number of the strake at the waterline at a member of the shell, with the share of the
+    /// next one where it runs between two: 6.5 is between the sixth and the seventh. `None` where
+    /// nothing tells.
+    pub fn waterline_at(&self, member: Member) -> Option<f64> {
+        let from_stern = self.numbering.frames == FramesFrom::Stern;
+        self.waterline.height_at(member.along(from_stern))
+    }
+
     /// How many crossings there are.
     pub fn crossing_count(&self) -> usize {
         self.zones.len()

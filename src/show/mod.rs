@@ -16,6 +16,7 @@ mod known;
 pub mod last;
 pub mod logged;
 mod made;
+pub mod map;
 pub mod marks;
 mod numbers;
 mod page;

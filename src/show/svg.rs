@@ -57,7 +57,9 @@ impl<'a> Svg<'a> {
         }
         svg.close()?;
         // Its own paper, so that it reads on a dark page as well.
-        let paper = Element::new("rect").number("width", width);
+        let paper = Element::new("rect")
+            .attr("class", "paper")
+            .number("width", width);
         svg.shape(paper.number("height", height).attr("fill", "#fff"))?;
         Ok(svg)
     }

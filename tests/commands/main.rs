@@ -10,6 +10,7 @@ mod drawing;
 mod ends;
 mod explain;
 mod log;
+mod map;
 mod pages;
 mod pick;
 mod plan;

@@ -58,7 +58,7 @@ pub enum Fill {
 
 type Point = [f64; 2];
 
-const DISC: f64 = 0.84;
+const DISC: f64 = 0.8;
 /// How far in the edge of a hollow shape reaches.
 const INNER: f64 = 0.62;
 
@@ -87,8 +87,8 @@ impl Shape {
                     pen.disc([0.0, 0.0], 0.24, true);
                 }
                 Fill::Quarters(quarters) => {
-                    pen.disc([0.0, 0.0], DISC * 0.8, false);
-                    pen.sector(DISC * 0.8, quarters);
+                    pen.disc([0.0, 0.0], DISC * 0.78, false);
+                    pen.sector(DISC * 0.78, quarters);
                 }
                 Fill::Split => pen.polygon(&SPLIT),
             };
