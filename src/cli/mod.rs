@@ -10,9 +10,11 @@ mod days;
 mod drawing;
 mod entry;
 mod explain;
+mod export;
 mod folder;
 mod globals;
 mod history;
+mod import;
 mod into_plan;
 mod log;
 mod map;
@@ -69,6 +71,8 @@ enum Command {
     Sheet(sheet::MakeSheet),
     Explain(explain::Explain),
     Todo(todo::Todo),
+    Import(import::Import),
+    Export(export::Export),
     Tables(tables::Tables),
     Check(check::Check),
 }
@@ -150,6 +154,8 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Explain(explain) => explain.run(&mut desk),
         Command::New(new) => new.run(&mut desk),
         Command::Todo(todo) => todo.run(&mut desk),
+        Command::Import(import) => import.run(&mut desk),
+        Command::Export(export) => export.run(&mut desk),
         Command::Tables(tables) => tables.run(&mut desk),
     };
     let ended = ended.and_then(|ended| Ok(out.flush().map(|()| ended)?));

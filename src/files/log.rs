@@ -156,20 +156,26 @@ pub(super) fn sound(
 ) -> Option<Entry> {
     let entry = entry(raw, fields, gauges);
     if cut || entry.is_none() {
-        let parsed = |text: &Given<Text>| text.as_ref().map(|text| text.as_str().to_owned());
-        unread
-            .entries
-            .extend(parsed(&raw.entry).and_then(|number| number.parse::<u32>().ok()));
-        let place = parsed(&raw.place);
-        unread.places.extend(place.and_then(|place| match cut {
-            true => slips::whole_planks(&place),
-            false => place.parse().ok().or_else(|| slips::whole_planks(&place)),
-        }));
-        if parsed(&raw.did).and_then(|did| did.parse().ok()) == Some(Did::Driven) {
-            unread.sets.extend(parsed(&raw.set));
-        }
+        note_unread(raw, cut, unread);
     }
     entry.filter(|_| !cut)
+}
+
+/// Keeps what is known of an entry that could not be read, so that the rest of the story is not
+/// blamed for its absence. `cut` says that its place was cut short.
+pub(super) fn note_unread(raw: &RawEntry, cut: bool, unread: &mut Unread) {
+    let parsed = |text: &Given<Text>| text.as_ref().map(|text| text.as_str().to_owned());
+    unread
+        .entries
+        .extend(parsed(&raw.entry).and_then(|number| number.parse::<u32>().ok()));
+    let place = parsed(&raw.place);
+    unread.places.extend(place.and_then(|place| match cut {
+        true => slips::whole_planks(&place),
+        false => place.parse().ok().or_else(|| slips::whole_planks(&place)),
+    }));
+    if parsed(&raw.did).and_then(|did| did.parse().ok()) == Some(Did::Driven) {
+        unread.sets.extend(parsed(&raw.set));
+    }
 }
 
 /// Makes an entry of what was written, every fault of it told.

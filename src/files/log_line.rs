@@ -12,12 +12,25 @@ use crate::units::Units;
 /// The line of the log that an entry is written as, without its line end. Reading it gives the
 /// same entry again.
 pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
-    let mut line = Line(format!(
-        "- {{entry: {}, date: {}, did: {}",
-        entry.number,
-        entry.date,
-        entry.did()
-    ));
+    Line(said(entry, gauges, units)).written()
+}
+
+/// The value of a key as it is written.
+pub(super) struct Said {
+    /// The key.
+    pub(super) key: &'static str,
+    /// Its value, without quotes.
+    pub(super) value: String,
+    /// Whether it is somebody's own words, which are written between quotes.
+    pub(super) quoted: bool,
+}
+
+/// All that an entry says, key by key, in the order it is written in.
+pub(super) fn said(entry: &Entry, gauges: GaugeSystem, units: Units) -> Vec<Said> {
+    let mut line = Line::default();
+    line.word("entry", Some(entry.number));
+    line.word("date", Some(entry.date));
+    line.word("did", Some(entry.did()));
     match &entry.what {
         What::Struck { strike, why } => {
             line.quoted("strikes", Some(&strike.to_string()));
@@ -73,7 +86,7 @@ pub fn line(entry: &Entry, gauges: GaugeSystem, units: Units) -> String {
     line.quoted("photo", entry.photo.as_deref());
     line.word("written", entry.written);
     line.quoted("from", entry.from.as_deref());
-    line.0 + "}"
+    line.0
 }
 
 /// Tells, at `origin`, what would be wrong with an entry once it is written: what cannot be read
@@ -102,31 +115,48 @@ pub(super) fn told_at(wrong: Vec<Fault>, origin: Origin, faults: &mut Vec<Fault>
 }
 
 /// A line as it grows.
-pub(super) struct Line(pub(super) String);
+#[derive(Default)]
+pub(super) struct Line(Vec<Said>);
 
 impl Line {
     /// A value that never needs quotes.
-    pub(super) fn word(&mut self, key: &str, value: Option<impl std::fmt::Display>) {
-        if let Some(value) = value {
-            self.0 += &format!(", {key}: {value}");
-        }
+    pub(super) fn word(&mut self, key: &'static str, value: Option<impl ToString>) {
+        self.0.extend(value.map(|value| Said {
+            key,
+            value: value.to_string(),
+            quoted: false,
+        }));
     }
 
     /// A user's own words, quoted whatever they are.
-    pub(super) fn quoted(&mut self, key: &str, value: Option<&str>) {
-        if let Some(value) = value {
-            self.0 += &format!(", {key}: {}", quote(value));
-        }
+    pub(super) fn quoted(&mut self, key: &'static str, value: Option<&str>) {
+        self.0.extend(value.map(|value| Said {
+            key,
+            value: value.to_owned(),
+            quoted: true,
+        }));
     }
 
     /// Several of a user's own words; nothing where there are none.
-    pub(super) fn list(&mut self, key: &str, values: &[String]) {
+    pub(super) fn list(&mut self, key: &'static str, values: &[String]) {
         let quoted: Vec<String> = values.iter().map(|value| quote(value)).collect();
         match quoted.as_slice() {
             [] => {}
-            [one] => self.0 += &format!(", {key}: {one}"),
-            many => self.0 += &format!(", {key}: [{}]", many.join(", ")),
+            [one] => self.word(key, Some(one)),
+            many => self.word(key, Some(format!("[{}]", many.join(", ")))),
         }
+    }
+
+    /// The line as it stands in a file, without its line end.
+    pub(super) fn written(&self) -> String {
+        let pairs = self
+            .0
+            .iter()
+            .map(|Said { key, value, quoted }| match quoted {
+                true => format!("{key}: {}", quote(value)),
+                false => format!("{key}: {value}"),
+            });
+        format!("- {{{}}}", pairs.collect::<Vec<_>>().join(", "))
     }
 }
 

@@ -71,6 +71,7 @@ mod repair;
 mod replace;
 #[cfg(test)]
 mod shapes;
+pub mod sheet;
 mod slips;
 mod split;
 mod starter;

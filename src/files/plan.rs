@@ -2,7 +2,7 @@
 
 use super::hull::{SetName, YesNo, names_holes};
 use super::log::PlanName;
-use super::log_line::{Line, quote, told_at};
+use super::log_line::{Line, told_at};
 use super::{Given, OneOrMany, Piece, Reader, Text, read, slips, split_plan};
 use crate::hull::Places;
 use crate::joint::{Kind, Plug};
@@ -187,11 +187,9 @@ fn planned(raw: &RawPlan, fields: &mut Reader<'_>, gauges: GaugeSystem) -> Optio
 /// The line of the file that a line of the plan is written as, without its line end. Reading it
 /// gives the same again.
 pub fn written_plan(line: &PlanLine, gauges: GaugeSystem, units: Units) -> String {
-    let mut text = Line(format!(
-        "- {{plan: {}, date: {}",
-        quote(&line.plan),
-        line.date
-    ));
+    let mut text = Line::default();
+    text.quoted("plan", Some(&line.plan));
+    text.word("date", Some(line.date));
     match &line.intent {
         Intent::Drop { why } => {
             text.word("dropped", Some(YesNo::Yes));
@@ -216,7 +214,7 @@ pub fn written_plan(line: &PlanLine, gauges: GaugeSystem, units: Units) -> Strin
     }
     text.quoted("by", line.by.as_deref());
     text.quoted("note", line.note.as_deref());
-    text.0 + "}"
+    text.written()
 }
 
 /// Tells, at `origin`, what would be wrong with a line once it is written.

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::Misread;
 
-/// Which file of a boat folder.
+/// Which file: of a boat's folder, or one that is brought to it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum FileId {
     /// Entries of the command line: what its number says in place of a line's.
@@ -13,7 +13,7 @@ pub enum FileId {
     Hull,
     /// `log.yaml`
     Log,
-    /// A file of entries that are to be added to the log.
+    /// A file of entries that are to be added to the log, or a sheet of them.
     Added,
     /// `plan.yaml`
     Plan,

@@ -3,6 +3,7 @@
 //! Everything that reads a word from a person gives back a [`Misread`] when it cannot; the
 //! reader of the record around it turns that into a [`Fault`] that knows file and field.
 
+mod cell;
 mod clean;
 mod digits;
 mod draw;
@@ -14,6 +15,8 @@ pub(crate) mod outline;
 pub(crate) mod tokens;
 mod words;
 
+pub(crate) use cell::month_named;
+pub use cell::{guard, unguard};
 pub use clean::Clean;
 pub(crate) use digits::digits;
 pub use draw::{Spot, Texts, draw, in_order, spot};

@@ -39,6 +39,12 @@ impl Day {
         u32::try_from(years).unwrap_or(0)
     }
 
+    /// The day so many days later; `None` where the calendar ends before.
+    pub(crate) fn days_later(self, days: i32) -> Option<Self> {
+        let span = jiff::Span::new().try_days(days).ok()?;
+        self.0.checked_add(span).ok().map(Self)
+    }
+
     /// The day before, or the same at the beginning of the calendar.
     #[must_use]
     pub fn eve(self) -> Self {

@@ -16,6 +16,7 @@ mod plans;
 mod reading;
 mod rounds;
 mod sets;
+mod sheets;
 mod stories;
 mod tales;
 mod uncertain;

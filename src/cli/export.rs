@@ -1,0 +1,87 @@
+//! `refasten export`: the record as tables.
+
+use clap::{Args, ValueEnum};
+
+use super::{Desk, Ended, Format, Stopped};
+use crate::files::Boat;
+use crate::files::sheet::{ENTRIES, entries};
+use crate::hull::CrossingId;
+use crate::show::inventory::Stock;
+use crate::show::sheets::{FASTENINGS, SETS, Table, fastenings, sets};
+use crate::text::Misread;
+use crate::units::Day;
+
+/// Print the log, the sets or every fastening as a table for spreadsheet programs (CSV)
+///
+/// refasten export > log.csv
+///
+/// `refasten import` reads the entries back. A text that a spreadsheet program would run or make a
+/// number or a date of has an apostrophe before it, which import takes off.
+#[derive(Debug, Args)]
+pub struct Export {
+    /// What to print
+    #[arg(value_enum, default_value_t = What::Entries)]
+    what: What,
+    /// The day to look at, for `fastenings`; today where it is not given
+    #[arg(long, value_name = "DAY")]
+    as_of: Option<String>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+enum What {
+    /// The log, a row an entry
+    Entries,
+    /// The sets of hull.yaml
+    Sets,
+    /// A row a hole, as in `show --each`
+    Fastenings,
+}
+
+impl Export {
+    pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+        let mut faults = Vec::new();
+        let day = self
+            .as_of
+            .and_then(|day| super::show::typed("--as-of", day.parse::<Day>(), &mut faults));
+        if day.is_some() && self.what != What::Fastenings {
+            let misread = Misread::new("it goes with `fastenings` only");
+            let help = "the log is printed whole, and the sets as hull.yaml has them";
+            super::show::typed::<()>("--as-of", Err(misread.help(help)), &mut faults);
+        }
+        let (boat, today) = desk.globals.read_boat()?;
+        if !faults.is_empty() {
+            return Err(Stopped::Wrong(faults));
+        }
+        let columns: &[&str] = match self.what {
+            What::Entries => ENTRIES,
+            What::Sets => &SETS,
+            What::Fastenings => &FASTENINGS,
+        };
+        let units = desk.globals.units_for(&boat);
+        let mut table = match desk.globals.format {
+            Format::Text => Table::csv(desk.out, columns)?,
+            Format::Json => Table::json(desk.out, columns, &boat.hull.boat)?,
+        };
+        match self.what {
+            What::Entries => entries(&boat, &mut table)?,
+            What::Sets => sets(&boat.hull, &boat.book, units, &mut table)?,
+            What::Fastenings => {
+                let crossings: Vec<CrossingId> = boat.hull.crossing_ids().collect();
+                let day = day.unwrap_or(today);
+                let state = boat.book.state(&boat.hull, Some(day));
+                let Boat { hull, book, .. } = &boat;
+                let stock = Stock {
+                    hull,
+                    book,
+                    state: &state,
+                    day,
+                    crossings: &crossings,
+                    units,
+                };
+                fastenings(&stock, &mut table)?;
+            }
+        }
+        table.end()?;
+        Ok(Ended::Done)
+    }
+}

@@ -1,0 +1,292 @@
+//! The rows of a sheet fitted into the log as entries, all of them or none.
+
+use std::collections::{BTreeMap, HashMap, HashSet};
+
+use super::super::hull::HullFile;
+use super::super::log::{entry, note_unread};
+use super::super::log_line::read_back;
+use super::super::{Boat, Folder, Given, RawEntry, Reader, Text};
+use super::dates::DateOrder;
+use super::headings::Column;
+use super::known::{Sought, known, renumber, runs};
+use super::made_from::MadeFrom;
+use super::rows::{Grid, Written, rows};
+use super::text::Sheet;
+use crate::record::{Entry, What};
+use crate::text::{Fault, FileId};
+use crate::units::Day;
+
+/// The highest number that a row keeps; over it rows are numbered anew.
+const MOST_KEPT: u32 = 1_000_000;
+
+/// How a sheet is to be taken.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Asked<'a> {
+    /// In which order dates stand that may be read in more ways than one.
+    pub dates: Option<DateOrder>,
+    /// Headings of columns to pass over.
+    pub ignore: &'a [String],
+    /// Whether rows that are in the log already are passed over, and not a fault.
+    pub new_rows: bool,
+}
+
+/// A sheet that fits.
+#[derive(Debug)]
+pub struct Imported {
+    /// The boat with its entries.
+    pub boat: Boat,
+    /// The entries, by rising number, each with the row it came from.
+    pub added: Vec<(u32, Entry)>,
+    /// The rows that are in the log already, each with the number of its entry.
+    pub known: Vec<(u32, u32)>,
+    /// The columns that were read.
+    pub columns: Vec<Column>,
+    /// The headings of those that were passed over.
+    pub ignored: Vec<String>,
+    /// How many blank rows were passed over.
+    pub blank: u32,
+    /// How far the log has grown since the sheet was made from it, where it has.
+    pub grown: Option<String>,
+}
+
+/// Fits the rows of a sheet into the log of a boat's folder. Nothing is written.
+///
+/// Rows that have numbers of the log stand in their order, then the others in the order of their
+/// days; numbers go on after the last of the log, and strikes follow them. Where the rows' own
+/// numbers are all higher than the last of the log they keep them.
+///
+/// # Errors
+/// Every fault of the sheet, of the files of the boat, and of the story they make together.
+pub fn import(
+    folder: &Folder,
+    sheet: &Sheet,
+    asked: &Asked<'_>,
+    today: Day,
+) -> Result<Imported, Vec<Fault>> {
+    if let Some(fault) = &sheet.fault {
+        return Err(vec![fault.clone()]);
+    }
+    let mut faults = Vec::new();
+    let grid = rows(sheet, asked, today, &mut faults);
+    let mut fitted = Fitted::default();
+    let (boat, more) = folder.read(today, |file, entries, faults| {
+        fitted = fit(sheet, &grid, asked, today, file, entries, faults);
+    });
+    faults.extend(more);
+    let by_start: HashMap<usize, &Written> = grid
+        .rows
+        .iter()
+        .map(|row| (row.row.origin.byte, row))
+        .collect();
+    let located = faults.into_iter().map(|fault| match fault.origin {
+        Some(origin) if origin.file == FileId::Added && fault.bytes.is_none() => {
+            match by_start.get(&origin.byte) {
+                Some(row) => row.locate(&grid.columns, fault),
+                None => fault,
+            }
+        }
+        _ => fault,
+    });
+    let faults: Vec<Fault> = located.collect();
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    Ok(Imported {
+        boat,
+        added: fitted.added,
+        known: fitted.known,
+        columns: grid.columns.read,
+        ignored: grid.columns.ignored,
+        blank: grid.blank,
+        grown: fitted.grown,
+    })
+}
+
+#[derive(Default)]
+struct Fitted {
+    added: Vec<(u32, Entry)>,
+    known: Vec<(u32, u32)>,
+    grown: Option<String>,
+}
+
+/// A row on its way into the log.
+struct Coming<'g> {
+    written: &'g Written,
+    from: String,
+    entry: Option<Entry>,
+}
+
+fn fit(
+    sheet: &Sheet,
+    grid: &Grid,
+    asked: &Asked<'_>,
+    today: Day,
+    file: &mut HullFile,
+    entries: &mut Vec<Entry>,
+    faults: &mut Vec<Fault>,
+) -> Fitted {
+    let (gauges, units) = (file.hull.gauges, file.hull.units);
+    let last = entries.iter().map(|entry| entry.number).max().unwrap_or(0);
+    let grown = MadeFrom::check(&grid.rows, &file.hull.boat, last, faults);
+    tell_doubled(&grid.rows, faults);
+    let mut coming: Vec<Coming<'_>> = grid
+        .rows
+        .iter()
+        .map(|written| {
+            let number = written.own.unwrap_or(1);
+            let entry = written.raw.as_ref().and_then(|raw| {
+                let raw = numbered(raw, number);
+                entry(&raw, &mut Reader::new(written.row.origin, faults), gauges)
+            });
+            Coming {
+                written,
+                from: format!("{} row {}", sheet.hash, written.row.number),
+                entry,
+            }
+        })
+        .collect();
+    coming.sort_by_key(|row| {
+        let day = row.entry.as_ref().map(|entry| entry.date);
+        let own = row.written.own;
+        // Rows with numbers of the log are in its order, whatever their days.
+        (
+            own.is_none(),
+            own,
+            day.filter(|_| own.is_none()),
+            row.written.row.number,
+        )
+    });
+    let sought: Vec<Sought<'_>> = coming
+        .iter()
+        .map(|row| Sought {
+            own: row.written.own,
+            from: row.from.clone(),
+            entry: row.entry.as_ref(),
+        })
+        .collect();
+    let known = known(&sought, entries, gauges, units);
+    let numbers = numbers(&coming, &known, last);
+    let by_own: HashMap<u32, u32> = coming
+        .iter()
+        .zip(&numbers)
+        .filter_map(|(row, number)| Some((row.written.own?, *number)))
+        .collect();
+    let mut fitted = Fitted {
+        grown,
+        ..Fitted::default()
+    };
+    let has_written = grid.columns.of("written").is_some();
+    for ((row, known), number) in coming.into_iter().zip(known).zip(numbers) {
+        let place = row.written.row.number;
+        if let Some(entry) = known {
+            fitted.known.push((place, entry));
+            continue;
+        }
+        let Some(mut entry) = row.entry else {
+            if let Some(raw) = &row.written.raw {
+                note_unread(&numbered(raw, number), false, &mut file.unread);
+            }
+            continue;
+        };
+        entry.number = number;
+        if let What::Struck { strike, .. } = &mut entry.what {
+            renumber(strike, |own| Some(by_own.get(&own).copied().unwrap_or(own)));
+        }
+        // What was in a log before keeps the day it was written down on and where it came from.
+        let is_carried_over = has_written && row.written.own.is_some();
+        if entry.written.is_none() && !is_carried_over && entry.date < today {
+            entry.written = Some(today);
+        }
+        entry.from.get_or_insert(row.from);
+        read_back(&entry, gauges, units, row.written.row.origin, faults);
+        fitted.added.push((place, entry));
+    }
+    fitted.added.sort_by_key(|(_, entry)| entry.number);
+    entries.extend(fitted.added.iter().map(|(_, entry)| entry.clone()));
+    if !asked.new_rows {
+        faults.extend(twice(grid, &fitted));
+    }
+    fitted
+}
+
+fn numbered(raw: &RawEntry, number: u32) -> RawEntry {
+    RawEntry {
+        entry: Given::Is(Text::new(number.to_string())),
+        ..raw.clone()
+    }
+}
+
+/// The number that each row gets, or has in the log.
+fn numbers(coming: &[Coming<'_>], known: &[Option<u32>], last: u32) -> Vec<u32> {
+    let new = coming
+        .iter()
+        .zip(known)
+        .filter(|(_, known)| known.is_none());
+    let own: Vec<u32> = new.filter_map(|(row, _)| row.written.own).collect();
+    let is_kept = own.iter().all(|own| *own > last && *own <= MOST_KEPT);
+    let mut before = last;
+    let each = coming.iter().zip(known).map(|(row, known)| {
+        known.unwrap_or_else(|| {
+            let next = before.saturating_add(1);
+            before = row
+                .written
+                .own
+                .filter(|own| is_kept && *own >= next)
+                .unwrap_or(next);
+            before
+        })
+    });
+    each.collect()
+}
+
+/// Tells the numbers that two rows have.
+fn tell_doubled(rows: &[Written], faults: &mut Vec<Fault>) {
+    let mut seen: BTreeMap<u32, u32> = BTreeMap::new();
+    for written in rows {
+        let Some(own) = written.own else { continue };
+        if let Some(first) = seen.insert(own, written.row.number) {
+            let says = format!("entry {own} stands in row {first} already");
+            let fault = Fault::new(Some(written.row.origin), says).key("entry");
+            faults
+                .push(fault.help("give each entry a number of its own, or leave new ones without"));
+        }
+    }
+}
+
+/// The fault of rows that are in the log already.
+fn twice(grid: &Grid, fitted: &Fitted) -> Option<Fault> {
+    let rows: HashSet<u32> = fitted.known.iter().map(|(row, _)| *row).collect();
+    let first = grid
+        .rows
+        .iter()
+        .find(|row| rows.contains(&row.row.number))?;
+    let entries = runs(fitted.known.iter().map(|(_, entry)| *entry));
+    let (as_entries, are) = match rows.len() {
+        1 => (format!("as entry {entries}"), "is"),
+        _ => (format!("as entries {entries}"), "are"),
+    };
+    let one = |row: &Written| {
+        let at = row.row.cells.first().map(|cell| cell.at.clone());
+        (Some(row.row.origin), at)
+    };
+    let (origin, bytes) = one(first);
+    let (says, help) = if rows.len() == grid.rows.len() {
+        (
+            format!("every row of this sheet is in the log already, {as_entries}"),
+            "it was imported before, or logged by hand; there is nothing to add",
+        )
+    } else {
+        let plural = if rows.len() == 1 { "row" } else { "rows" };
+        (
+            format!(
+                "{plural} {} {are} in the log already, {as_entries}",
+                runs(rows)
+            ),
+            "--new-rows passes them over and takes the others",
+        )
+    };
+    Some(Fault {
+        bytes,
+        ..Fault::new(origin, says).help(help)
+    })
+}
