@@ -15,7 +15,7 @@ use crate::units::{Units, When};
 /// How a table is written.
 pub enum Table<'o> {
     /// For spreadsheet programs.
-    Csv(Csv<'o>),
+    Csv(Box<Csv<'o>>),
     /// For other programs: one object, its `rows` one object each.
     Json {
         /// Where it is written.
@@ -33,7 +33,7 @@ impl<'o> Table<'o> {
     /// # Errors
     /// What the writer gives, here and below.
     pub fn csv(out: &'o mut dyn Write, columns: &[&str]) -> io::Result<Self> {
-        Csv::begin(out, columns).map(Self::Csv)
+        Ok(Self::Csv(Box::new(Csv::begin(out, columns)?)))
     }
 
     /// Begins a table for other programs, of a boat.

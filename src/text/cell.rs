@@ -41,6 +41,7 @@ fn shown(text: &str) -> Cow<'_, str> {
     let is_escaped = |at: usize, c: char| match c {
         '\n' => false,
         '\\' => text.get(at..).and_then(escape).is_some(),
+        '\u{fffe}' | '\u{ffff}' => true,
         c => is_unsafe(c),
     };
     if !text.char_indices().any(|(at, c)| is_escaped(at, c)) {

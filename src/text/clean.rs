@@ -26,8 +26,8 @@ impl fmt::Display for Clean<'_> {
     }
 }
 
-/// Control characters, the marks that reorder or hide text on a screen, and what is no character.
+/// Control characters, and the marks that reorder or hide text on a screen.
 pub(super) fn is_unsafe(c: char) -> bool {
     c.is_control()
-        || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}' | '\u{fffe}' | '\u{ffff}')
+        || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
 }
