@@ -156,6 +156,8 @@ fn printed(words: &[String], folder: &Path) -> String {
         .unwrap();
     let mut printed = String::from_utf8(output.stdout).unwrap();
     printed.push_str(&String::from_utf8(output.stderr).unwrap());
+    // A page keeps no line ends of Windows, which tables for spreadsheets have.
+    printed = printed.replace("\r\n", "\n");
     match output.status.code() {
         Some(0) => {}
         code => {
