@@ -5,7 +5,7 @@ use std::path::Path;
 
 use proptest::prelude::*;
 use refasten::files::sheet::{Asked, ENTRIES, Imported, Sheet, entries, import};
-use refasten::files::{Folder, line};
+use refasten::files::{Folder, line, written_plan};
 use refasten::record::{Did, Entry, What};
 use refasten::show::sheets::Table;
 use refasten::tables::GaugeSystem;
@@ -14,13 +14,17 @@ use refasten::units::Units;
 
 use super::boat::{TODAY, day, view};
 use super::make::{self, ORIGIN};
-use super::tales::{hull_file, story};
+use super::tales::{hull_file, plan, story};
 
-/// A folder of the boat of every story with this log.
-fn folder(log: &str) -> (tempfile::TempDir, Folder) {
+/// A folder of the boat of every story with this log, and with the plan that a story carries out.
+fn folder(log: &str, story: &[Entry]) -> (tempfile::TempDir, Folder) {
+    let line = |line| written_plan(line, GaugeSystem::American, Units::Inch) + "\n";
+    let plan: String = plan(story).iter().map(line).collect();
     let folder = tempfile::tempdir().unwrap();
     fs::write(folder.path().join("hull.yaml"), hull_file()).unwrap();
     fs::write(folder.path().join("log.yaml"), log).unwrap();
+    let plan = format!("# refasten plan 1\n{plan}");
+    fs::write(folder.path().join("plan.yaml"), plan).unwrap();
     let read = Folder::open(folder.path()).unwrap();
     (folder, read)
 }
@@ -87,11 +91,11 @@ fn stirred(csv: &[u8]) -> Vec<u8> {
 }
 
 proptest! {
-    #![proptest_config(make::cases(60))]
+    #![proptest_config(make::cases(30))]
 
     #[test]
     fn an_exported_log_is_imported_as_the_same_story(entries in story(), stir in any::<bool>()) {
-        let (_kept, full) = folder(&log_of(&entries));
+        let (_kept, full) = folder(&log_of(&entries), &entries);
         let csv = exported(&full);
         for row in csv::Reader::from_reader(&csv[..]).records() {
             for cell in &row.unwrap() {
@@ -99,7 +103,7 @@ proptest! {
             }
         }
         let csv = if stir { stirred(&csv) } else { csv };
-        let (_kept, empty) = folder("");
+        let (_kept, empty) = folder("", &entries);
         if entries.is_empty() {
             prop_assert!(imported(&empty, &csv, false).is_err());
             return Ok(());
@@ -114,7 +118,8 @@ proptest! {
         };
         prop_assert_eq!(state(&made.boat), state(&boat));
         // Once in, every row is known, whatever its file is.
-        let (_kept, again) = folder(&log_of(&made.added.iter().map(|(_, e)| e.clone()).collect::<Vec<_>>()));
+        let again: Vec<Entry> = made.added.iter().map(|(_, entry)| entry.clone()).collect();
+        let (_kept, again) = folder(&log_of(&again), &entries);
         for csv in [&csv, &exported(&again), &exported(&full)] {
             let faults = imported(&again, csv, false).err().unwrap_or_default();
             prop_assert_eq!(faults.len(), 1, "{:?}", faults);
@@ -128,7 +133,7 @@ proptest! {
     #[test]
     fn a_grown_sheet_brings_its_new_rows(entries in story(), part in any::<prop::sample::Index>()) {
         let at = part.index(entries.len() + 1);
-        let (_kept, full) = folder(&log_of(&entries));
+        let (_kept, full) = folder(&log_of(&entries), &entries);
         let csv = exported(&full);
         // The first part was logged under other numbers.
         let later = |number: u32| number + 7;
@@ -144,7 +149,7 @@ proptest! {
                 entry
             })
             .collect();
-        let (_kept, half) = folder(&log_of(&first));
+        let (_kept, half) = folder(&log_of(&first), &entries);
         // A late entry of the second part may stand before the first; then the halves are no story.
         let Ok(made) = half.boat(day(TODAY)).and_then(|_| imported(&half, &csv, true)) else {
             return Ok(());
@@ -166,7 +171,7 @@ proptest! {
 
     #[test]
     fn no_bytes_make_the_reader_panic(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
-        let (_kept, empty) = folder("");
+        let (_kept, empty) = folder("", &[]);
         prop_assert!(imported(&empty, &bytes, false).is_err());
     }
 
@@ -174,7 +179,7 @@ proptest! {
     fn no_cells_make_the_reader_panic(
         rows in prop::collection::vec("[-=+@'\"a-f0-9/.,; éPSF\\\\u{}]{0,20}(\t|,|;|\r|\n|\"){0,2}", 0..30),
     ) {
-        let (_kept, empty) = folder("");
+        let (_kept, empty) = folder("", &[]);
         let csv = format!("date,did,place,size,note\n{}", rows.concat());
         drop(imported(&empty, csv.as_bytes(), false));
     }
