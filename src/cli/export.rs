@@ -6,8 +6,8 @@ use super::{Desk, Ended, Format, Stopped};
 use crate::files::Boat;
 use crate::files::sheet::{ENTRIES, entries};
 use crate::hull::CrossingId;
+use crate::show::export::{FASTENINGS, SETS, Table, fastenings, sets};
 use crate::show::inventory::Stock;
-use crate::show::sheets::{FASTENINGS, SETS, Table, fastenings, sets};
 use crate::text::Misread;
 use crate::units::Day;
 

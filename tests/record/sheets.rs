@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use refasten::files::sheet::{Asked, ENTRIES, Imported, Sheet, entries, import};
 use refasten::files::{Folder, line, written_plan};
 use refasten::record::{Did, Entry, What};
-use refasten::show::sheets::Table;
+use refasten::show::export::Table;
 use refasten::tables::GaugeSystem;
 use refasten::text::Fault;
 use refasten::units::Units;

@@ -6,7 +6,7 @@ use super::super::log_line::said;
 use super::super::{Boat, Keys, RawEntry};
 use crate::record::Entry;
 use crate::show::csv::Cell;
-use crate::show::sheets::Table;
+use crate::show::export::Table;
 
 /// The columns of [`entries`]: the keys of the log.
 pub const ENTRIES: &[&str] = RawEntry::KEYS;
