@@ -3,11 +3,11 @@
 use std::io;
 
 use clap::Args;
-use serde_json::json;
+use serde_json::{Value, json};
 
 use super::folder::say_waiting;
 use super::{Desk, Ended, Format, Globals, Stopped};
-use crate::files::{Boat, Folder, LOG_FILE, MENDED_FILE, Mending};
+use crate::files::{Boat, Folder, Known, LOG_FILE, MENDED_FILE, Mending, Merged};
 use crate::show::check as show;
 
 /// Read the boat's files and tell everything that is wrong with them
@@ -15,11 +15,12 @@ use crate::show::check as show;
 /// Nothing is written but by --repair.
 #[derive(Debug, Args)]
 pub(super) struct Check {
-    /// Mend a log whose last line was cut short: write the mended one beside it and show what
-    /// changes
+    /// Mend a log whose last line was cut short, or to which two people added at once: write the
+    /// mended one beside it and show what changes. Where numbers are taken, the later entries get
+    /// new ones, and strikes name them by those
     #[arg(long)]
     repair: bool,
-    /// Put the mended log in the place of the torn one
+    /// Put the mended log in its place
     #[arg(long, requires = "repair")]
     replace: bool,
 }
@@ -64,12 +65,14 @@ impl Check {
         let replaced = self.replace && mended.is_some();
         match (desk.globals.format, mended) {
             (Format::Json, mended) => {
-                let mended = mended.map(
-                    |mended| json!({"line": mended.line, "keeps_entry": mended.keeps_entry()}),
-                );
+                let torn = mended.and_then(|mended| mended.torn.as_ref());
+                let torn =
+                    torn.map(|torn| json!({"line": torn.line, "keeps_entry": torn.keeps_entry()}));
+                let merged = mended.and_then(|mended| mended.merged.as_ref());
                 let beside = (mended.is_some() && !replaced).then_some(MENDED_FILE);
                 let told = json!({
-                    "format": 1, "mended": mended, "beside": beside, "replaced": replaced,
+                    "format": 1, "mended": torn, "merged": merged.map(merged_json),
+                    "beside": beside, "replaced": replaced,
                 });
                 serde_json::to_writer_pretty(&mut *desk.out, &told).map_err(io::Error::from)?;
                 writeln!(desk.out)?;
@@ -77,7 +80,7 @@ impl Check {
             (Format::Text, None) => {
                 writeln!(
                     desk.out,
-                    "{LOG_FILE} ends as it should; nothing is to be mended"
+                    "{LOG_FILE} ends as it should and is in order; nothing is to be mended"
                 )?;
             }
             (Format::Text, Some(mended)) => {
@@ -111,4 +114,27 @@ fn whole_boat(globals: &Globals) -> Result<(Boat, Folder), Stopped> {
         faults if faults.is_empty() => Ok((boat, folder)),
         faults => Err(Stopped::Faulty(Box::new(folder), faults)),
     }
+}
+
+/// What was done to a log that two people added to, for other programs.
+fn merged_json(merged: &Merged) -> Value {
+    let entry =
+        |known: &Known| json!({"line": known.line, "entry": known.entry, "words": known.words});
+    let renumbered = merged.renumbered.iter().map(|(known, number)| {
+        let mut of = entry(known);
+        of["is_now"] = json!(number);
+        of
+    });
+    let strikes = merged.strikes.iter().map(|(known, now)| {
+        let mut of = entry(known);
+        of["strikes_now"] = json!(now);
+        of
+    });
+    json!({
+        "marks": merged.marks,
+        "twice": merged.twice.iter().map(entry).collect::<Vec<_>>(),
+        "moved": merged.moved.iter().map(entry).collect::<Vec<_>>(),
+        "renumbered": renumbered.collect::<Vec<_>>(),
+        "strikes": strikes.collect::<Vec<_>>(),
+    })
 }

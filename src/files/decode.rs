@@ -198,8 +198,16 @@ fn merge_marks(text: &str, told: &mut Told<'_>) {
         let between = words == "=======" || is_mark(words, "|||||||");
         if opens || !open && (closes || between) {
             let says = "a merge was left unfinished here";
-            let help = "keep the lines that are right and take out the lines that begin with \
-                        `<<<<<<<`, `=======` and `>>>>>>>`";
+            let help = match told.file {
+                FileId::Log => {
+                    "`check --repair` keeps the entries of both sides, takes the marks out and \
+                     numbers anew what needs it"
+                }
+                _ => {
+                    "keep the lines that are right and take out the lines that begin with \
+                     `<<<<<<<`, `=======` and `>>>>>>>`"
+                }
+            };
             told.push(text, at, words.len(), says, help);
         }
         open = (open || opens) && !closes;

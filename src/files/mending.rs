@@ -10,7 +10,7 @@ use super::{FolderLock, LOG_FILE, Mended, mend, replace};
 /// Where the mended log is written, for a person to look at.
 pub const MENDED_FILE: &str = "log.mended.yaml";
 
-/// A mended log beside the torn one. No other writer comes between until it is dropped.
+/// A mended log beside the one that is not. No other writer comes between until it is dropped.
 #[derive(Debug)]
 pub struct Mending {
     _lock: FolderLock,
@@ -20,7 +20,7 @@ pub struct Mending {
 }
 
 impl Mending {
-    /// Writes the mended log beside a torn one; `None` where it is not torn or there is none, and
+    /// Writes the mended log beside it; `None` where nothing is to be mended or there is none, and
     /// then nothing is written. Calls `waiting` if another writer has the folder.
     ///
     /// # Errors
@@ -55,7 +55,7 @@ impl Mending {
         &self.mended
     }
 
-    /// Puts the mended log in the place of the torn one, and takes away the one beside.
+    /// Puts the mended log in its place, and takes away the one beside.
     ///
     /// # Errors
     ///

@@ -10,18 +10,18 @@ use super::{guard, split_log};
 use crate::text::outline::{Node, Shape};
 use crate::text::{Clean, Fault, FileId, Origin};
 
-/// What mending a torn log would make of it. Nothing is written until its bytes are.
+/// What mending a torn log would make of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Mended {
+pub struct Torn {
     /// The whole file, mended.
-    pub bytes: Vec<u8>,
+    pub(super) bytes: Vec<u8>,
     /// The number of the first line that changes, from 1.
     pub line: usize,
     old: Vec<String>,
     new: Vec<String>,
 }
 
-impl Mended {
+impl Torn {
     /// Whether the last entry is kept: only its line end was missing.
     pub fn keeps_entry(&self) -> bool {
         self.old == self.new
@@ -85,11 +85,12 @@ const fn word(file: FileId) -> &'static str {
     }
 }
 
-/// Mends a log whose last line has no end; `None` where it has one, or was saved as UTF-16.
+/// What mending makes of a log whose last line has no end; `None` where it has one, or was saved as
+/// UTF-16.
 ///
 /// An entry that is whole gets its line end. One that is not becomes a comment: each of its lines
 /// after `# torn: `, what is not text in it written out as `\x00`.
-pub fn mend(bytes: &[u8]) -> Option<Mended> {
+pub(super) fn sewn(bytes: &[u8]) -> Option<Torn> {
     // Its line ends are no bytes to look for.
     if utf16(bytes) {
         return None;
@@ -123,7 +124,7 @@ pub fn mend(bytes: &[u8]) -> Option<Mended> {
         }
         new
     };
-    Some(Mended {
+    Some(Torn {
         bytes: mended,
         line: 1 + kept.iter().filter(|byte| **byte == b'\n').count(),
         old,
@@ -215,10 +216,10 @@ mod tests {
     use super::*;
 
     fn mended(bytes: &[u8]) -> (String, String) {
-        let mended = mend(bytes).expect("it is torn");
+        let mended = sewn(bytes).expect("it is torn");
         let mut shown = Vec::new();
         mended.show(&mut shown).unwrap();
-        assert_eq!(mend(&mended.bytes), None);
+        assert_eq!(sewn(&mended.bytes), None);
         (
             String::from_utf8(mended.bytes).unwrap(),
             String::from_utf8(shown).unwrap(),
@@ -258,9 +259,9 @@ mod tests {
 
     #[test]
     fn a_log_that_ends_well_is_left_alone() {
-        assert_eq!(mend(b""), None);
-        assert_eq!(mend(b"- {a: 1}\n"), None);
-        assert_eq!(mend(b"\xff\xfe-\0 \0"), None);
+        assert_eq!(sewn(b""), None);
+        assert_eq!(sewn(b"- {a: 1}\n"), None);
+        assert_eq!(sewn(b"\xff\xfe-\0 \0"), None);
         assert_eq!(torn(FileId::Log, "- {a: 1}\n"), None);
         let fault = torn(FileId::Plan, "- {a: 1}\n- {a").expect("it is torn");
         assert_eq!(fault.origin.map(|origin| origin.line), Some(2));

@@ -1,6 +1,6 @@
 //! Fitting sets and entries to the hull and to each other.
 
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::{BTreeSet, HashMap};
 
 use super::book::MOST_HOLES;
 use super::{
@@ -10,6 +10,9 @@ use super::{
 use crate::hull::Hull;
 use crate::text::{Fault, Origin, nearest};
 use crate::units::Day;
+
+/// Among how many entries of one number that a strike may mean it is looked for.
+const MOST_ALIKE: usize = 64;
 
 impl Book {
     pub(super) fn name(&mut self, name: &str) -> SetId {
@@ -148,19 +151,24 @@ impl Book {
         faults: &mut Vec<Fault>,
     ) {
         let mut last = 0;
+        // The first entry of each number, asked for only where numbers do not rise.
+        let mut first: Option<HashMap<u32, usize>> = None;
         // Entries that are nowhere or of no set; that is told once, and they are not played.
         let mut adrift = BTreeSet::new();
         let entries = std::mem::take(&mut self.entries);
         for (at, entry) in entries.iter().enumerate() {
             let origin = Some(entry.origin);
             if entry.number <= last {
-                faults.push(
-                    Fault::new(origin, format!("entry {} comes after entry {last}", entry.number))
-                        .key("entry")
-                        .help("numbers rise through the file; is a line out of its order, or twice there?"),
-                );
+                let first = first.get_or_insert_with(|| {
+                    let entries = entries.iter().enumerate().rev();
+                    entries.map(|(at, entry)| (entry.number, at)).collect()
+                });
+                let above = first.get(&entry.number).filter(|first| **first < at);
+                let above = above.and_then(|at| entries.get(*at));
+                faults.push(out_of_order(entry, above, last));
             }
-            last = last.max(entry.number);
+            // Told once, where the numbers fall back.
+            last = entry.number;
             if entry.date > today {
                 faults.push(
                     Fault::new(origin, format!("{} has not come yet", entry.date))
@@ -240,12 +248,13 @@ impl Book {
         unread: &Unread,
         faults: &mut Vec<Fault>,
     ) -> HashMap<usize, usize> {
-        let by_number: BTreeMap<u32, usize> = self
+        let mut by_number: Vec<(u32, usize)> = self
             .entries
             .iter()
             .enumerate()
             .map(|(at, entry)| (entry.number, at))
             .collect();
+        by_number.sort_unstable();
         let mut struck: HashMap<usize, usize> = HashMap::new();
         // A strike names an earlier entry, so the last of the log stands whatever came before.
         for (at, entry) in self.entries.iter().enumerate().rev() {
@@ -255,7 +264,7 @@ impl Book {
             if struck.contains_key(&at) {
                 continue;
             }
-            match self.strike_target(entry, strike, &by_number) {
+            match self.strike_target(at, entry, strike, &by_number) {
                 Err(_) if unread.entries.contains(&strike.number) => {}
                 Err(fault) => faults.push(*fault),
                 Ok(target) => {
@@ -281,14 +290,23 @@ impl Book {
 
     pub(super) fn strike_target(
         &self,
+        by: usize,
         entry: &Entry,
         strike: &Strike,
-        by_number: &BTreeMap<u32, usize>,
+        by_number: &[(u32, usize)],
     ) -> Result<usize, Box<Fault>> {
         let fault = |says: String| Box::new(Fault::new(Some(entry.origin), says).key("strikes"));
-        let target = by_number
-            .get(&strike.number)
-            .and_then(|at| Some((*at, self.entries.get(*at)?)));
+        // In a log that two people added to, a number may be there twice: the nearest above is meant.
+        let up_to = |at| by_number.partition_point(|known| *known < (strike.number, at));
+        let same = |range: std::ops::Range<usize>| {
+            let same = by_number.get(range).unwrap_or_default().iter().rev();
+            same.filter_map(|(_, at)| Some((*at, self.entries.get(*at)?)))
+        };
+        let named = |(_, target): &(usize, &Entry)| target.title() == *strike;
+        let target = same(up_to(0)..up_to(by))
+            .take(MOST_ALIKE)
+            .find(named)
+            .or_else(|| same(up_to(0)..up_to(usize::MAX)).next());
         let Some((at, target)) = target else {
             return Err(fault(format!("there is no entry {}", strike.number)));
         };
@@ -320,6 +338,28 @@ fn written_when_it_cannot_be(entry: &Entry, today: Day) -> Option<Fault> {
     }
     let says = format!("{written} has not come yet");
     (written > today).then(|| fault(says).help(format!("today is {today}")))
+}
+
+/// What is wrong with an entry at which numbers fall back, `above` the first of its number.
+fn out_of_order(entry: &Entry, above: Option<&Entry>, last: u32) -> Fault {
+    let number = entry.number;
+    let fault = |says| Fault::new(Some(entry.origin), says).key("entry");
+    let Some(above) = above else {
+        return fault(format!("entry {number} comes after entry {last}"))
+            .help("numbers rise through the file; `check --repair` puts the line in its place");
+    };
+    let above = Entry {
+        origin: entry.origin,
+        ..above.clone()
+    };
+    if above == *entry {
+        return fault(format!("entry {number} is there twice"))
+            .help("`check --repair` keeps a line once that is there twice");
+    }
+    fault(format!(
+        "entry {number} comes after entry {last}, and there is another entry {number} above"
+    ))
+    .help("were two people's logs put together? `check --repair` numbers the later entries anew")
 }
 
 pub(super) fn unknown_set(

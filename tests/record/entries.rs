@@ -303,11 +303,11 @@ fn numbers_rise_and_days_have_come() {
     for (log, told) in [
         (
             entry(2, "2026-10-03", "P1 F1") + &entry(1, "2026-10-03", "P1 F2"),
-            "log 2: entry 1 comes after entry 2 (numbers rise through the file; is a line out of its order, or twice there?)",
+            "log 2: entry 1 comes after entry 2 (numbers rise through the file; `check --repair` puts the line in its place)",
         ),
         (
             entry(2, "2026-10-03", "P1 F1") + &entry(2, "2026-10-03", "P1 F2"),
-            "log 2: entry 2 comes after entry 2 (numbers rise through the file; is a line out of its order, or twice there?)",
+            "log 2: entry 2 comes after entry 2, and there is another entry 2 above (were two people's logs put together? `check --repair` numbers the later entries anew)",
         ),
         (
             entry(1, "2026-11-02", "P1 F1"),
