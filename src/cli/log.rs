@@ -132,14 +132,11 @@ impl Log {
             let faults = named(faults, &self.titles());
             Stopped::Faulty(Box::new(folder.clone()), faults)
         })?;
-        // What was struck out is told by what it leaves behind.
+        // What was struck out is told by what it leaves behind; where it was what was wrong with the
+        // log, there is nothing to tell it by.
         let strikes = entries.iter().any(|entry| entry.did() == Did::Struck);
         let before = match self.dry_run || strikes {
-            true => Some(
-                folder
-                    .boat(today)
-                    .map_err(|faults| Stopped::Faulty(Box::new(folder.clone()), faults))?,
-            ),
+            true => folder.boat(today).ok(),
             false => None,
         };
         if let Some(lock) = lock {

@@ -80,7 +80,7 @@ impl Merged {
         let mut each = |known: &Known, becomes: &str| {
             let (line, entry) = (known.line, known.entry);
             let words = Clean(&known.words);
-            writeln!(out, "- line {line}: entry {entry} {becomes}: {words}")
+            writeln!(out, "- line {line}: entry {entry} {becomes} ({words})")
         };
         for known in &self.twice {
             each(known, "is there twice and is kept once")?;
@@ -116,7 +116,7 @@ mod tests {
         mended.show(&mut shown).unwrap();
         assert_eq!(
             String::from_utf8(shown).unwrap(),
-            "line 2 is whole but for its line end, which is added\nits entries are put in order\n- line 2: entry 1 is entry 2 now: pulled P1 F2\n"
+            "line 2 is whole but for its line end, which is added\nits entries are put in order\n- line 2: entry 1 is entry 2 now (pulled P1 F2)\n"
         );
     }
 }

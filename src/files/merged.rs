@@ -213,7 +213,7 @@ fn entry<'t>(lead: &'t str, text: &'t str, line: usize) -> Option<Entry<'t>> {
         start + first..start + first + len.unwrap_or(rest.len())
     });
     let words = match (&strikes, did) {
-        (Some(strike), _) => format!("struck `{strike}`"),
+        (Some(strike), _) => format!("strikes `{strike}`"),
         (None, Some(did)) => format!("{did} {}", place.unwrap_or_default()),
         (None, None) => String::new(),
     };

@@ -165,6 +165,9 @@ impl Book {
                 });
                 let above = first.get(&entry.number).filter(|first| **first < at);
                 let above = above.and_then(|at| entries.get(*at));
+                if above.is_some_and(|above| is_twin(above, entry)) {
+                    adrift.insert(at as u32);
+                }
                 faults.push(out_of_order(entry, above, last));
             }
             // Told once, where the numbers fall back.
@@ -340,6 +343,15 @@ fn written_when_it_cannot_be(entry: &Entry, today: Day) -> Option<Fault> {
     (written > today).then(|| fault(says).help(format!("today is {today}")))
 }
 
+/// Whether two entries are the same line twice.
+fn is_twin(one: &Entry, other: &Entry) -> bool {
+    let moved = Entry {
+        origin: other.origin,
+        ..one.clone()
+    };
+    moved == *other
+}
+
 /// What is wrong with an entry at which numbers fall back, `above` the first of its number.
 fn out_of_order(entry: &Entry, above: Option<&Entry>, last: u32) -> Fault {
     let number = entry.number;
@@ -348,11 +360,7 @@ fn out_of_order(entry: &Entry, above: Option<&Entry>, last: u32) -> Fault {
         return fault(format!("entry {number} comes after entry {last}"))
             .help("numbers rise through the file; `check --repair` puts the line in its place");
     };
-    let above = Entry {
-        origin: entry.origin,
-        ..above.clone()
-    };
-    if above == *entry {
+    if is_twin(above, entry) {
         return fault(format!("entry {number} is there twice"))
             .help("`check --repair` keeps a line once that is there twice");
     }

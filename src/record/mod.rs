@@ -1,6 +1,7 @@
 //! Sets and entries, and from them the state of every hole on a day.
 
 mod act;
+mod before;
 mod book;
 mod carry_out;
 mod changes;

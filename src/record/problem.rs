@@ -21,14 +21,21 @@ impl Telling<'_> {
         &mut self,
         book: &Book,
         hull: &Hull,
-        entry: &Entry,
+        (at, entry): (u32, &Entry),
         deed: &Deed,
         problems: BTreeMap<Problem, Vec<CrossingId>>,
     ) {
         for (problem, crossings) in problems {
             let crossings = self.sure(crossings);
             if !crossings.is_empty() {
-                let fault = problem.fault(book, hull, entry, deed, crossings);
+                let before = problem
+                    .hangs_on_what_stands()
+                    .then(|| book.came_before(at, deed, &crossings, self.faults))
+                    .flatten();
+                let mut fault = problem.fault(book, hull, entry, deed, crossings);
+                if let (Some(help), Some(before)) = (&mut fault.help, before) {
+                    *help += &format!("; {before}");
+                }
                 self.faults.push(fault);
             }
         }
@@ -74,6 +81,18 @@ pub(super) enum Problem {
 }
 
 impl Problem {
+    /// Whether it is what was done before that stands in the way.
+    const fn hangs_on_what_stands(&self) -> bool {
+        matches!(
+            self,
+            Self::Refused(_)
+                | Self::TooFew { .. }
+                | Self::PlankIsOff
+                | Self::AlreadyOff
+                | Self::NotOff
+        )
+    }
+
     pub(super) fn fault(
         self,
         book: &Book,

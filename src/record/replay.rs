@@ -98,17 +98,28 @@ pub(super) fn apply(
                 ),
             )
             .key("count")
-            .help("is the place right? `refasten show --each` lists every hole there"),
+            .help(miscounted(book, at, entry, deed, telling.faults)),
         );
         return;
     }
     if !problems.is_empty() {
-        telling.problems(book, hull, entry, deed, problems);
+        telling.problems(book, hull, (at, entry), deed, problems);
         return;
     }
     for touch in touched {
         commit(book, state, at, entry, deed, touch, each);
     }
+}
+
+/// What may be wrong where an entry touches another number of holes than it says.
+fn miscounted(book: &Book, at: u32, entry: &Entry, deed: &Deed, faults: &[Fault]) -> String {
+    let crossings: Vec<CrossingId> = book.crossings_of(at as usize).collect();
+    let before = book.last_before(at, &crossings, faults);
+    let before = before
+        .filter(|before| before.did() == entry.did())
+        .and_then(|_| book.came_before(at, deed, &crossings, faults));
+    let help = "is the place right? `refasten show --each` lists every hole there";
+    before.map_or_else(|| help.to_owned(), |before| format!("{help}; {before}"))
 }
 
 /// A hole about to be changed: an old one and what it will hold, or a new one.

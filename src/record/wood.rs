@@ -37,7 +37,7 @@ pub(super) fn apply(
         }
     }
     if !problems.is_empty() {
-        telling.problems(book, hull, entry, deed, problems);
+        telling.problems(book, hull, (at, entry), deed, problems);
         return;
     }
     for spot in book.entry_spots(at) {

@@ -158,7 +158,7 @@ fn a_torn_log_is_mended_beside_and_put_in_place_only_when_told() {
     let ran = check(folder.path(), &["--repair", "--replace"]);
     assert_eq!(
         ran.stdout,
-        "log.yaml ends as it should; nothing is to be mended\n"
+        "log.yaml ends as it should and is in order; nothing is to be mended\n"
     );
     assert_eq!(files(folder.path()), after);
 }

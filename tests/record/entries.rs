@@ -189,7 +189,7 @@ fn driven_into_the_lowest_open_holes_or_into_new_ones() {
             "did: plugged, place: P1 F1.1",
             &format!("{DRIVEN}, place: P1 F1")
         ]),
-        "log 3: 2 cannot go into 1 open or doweled hole at P1 F1 (log what was pulled or doweled first, or bore with `--hole new`)"
+        "log 3: 2 cannot go into 1 open or doweled hole at P1 F1 (log what was pulled or doweled first, or bore with `--hole new`; entry 2 of 2026-10-03 was the last there, `2 plugged P1 F1.1`)"
     );
     assert!(
         fault_of(&[&format!("{DRIVEN}, place: P3 F1")])
@@ -217,8 +217,8 @@ fn an_entry_is_done_everywhere_or_nowhere() {
     assert_eq!(
         told,
         [
-            "log 3: nothing can be pulled at P1 F4: there is no metal in the hole (see `refasten show --each` for what stands there)",
-            "log 3: nothing can be pulled at P1 F3: there is only a stub in the hole (a stub is `cleared`; or plug over it and drive a new one beside it)",
+            "log 3: nothing can be pulled at P1 F4: there is no metal in the hole (see `refasten show --each` for what stands there; entry 1 of 2026-10-03 tells the same there: if it was done once, strike one of the two)",
+            "log 3: nothing can be pulled at P1 F3: there is only a stub in the hole (a stub is `cleared`; or plug over it and drive a new one beside it; entry 2 of 2026-10-03 was the last there, `2 broken P1 F3`)",
         ]
     );
 }

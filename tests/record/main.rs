@@ -10,6 +10,7 @@ mod folding;
 mod hulls;
 mod lines;
 mod make;
+mod merging;
 mod past;
 mod places;
 mod plans;

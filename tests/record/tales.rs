@@ -315,30 +315,42 @@ fn next() -> impl Strategy<Value = Next> {
 
 /// Whatever was to be logged, what of it is legal after what came before.
 pub fn story() -> impl Strategy<Value = Vec<Entry>> {
-    (prop::collection::vec(next(), 20..60)).prop_map(|tried| {
-        let (hull, sets) = (hull(), sets());
-        let mut entries: Vec<Entry> = Vec::new();
-        for (next, at) in tried.into_iter().zip(0..) {
-            let on = Day::new(2026, 10, 1 + at / 3).unwrap();
-            let number = entries.last().map_or(1, |entry| entry.number + 1);
-            let entry = match next {
-                Next::Done(late, entry) => Entry {
-                    number,
-                    date: late.unwrap_or(on),
-                    ..*entry
-                },
-                Next::Struck(which, why) if !entries.is_empty() => {
-                    strike(which.get(&entries), number, why)
-                }
-                Next::Struck(..) => continue,
-            };
-            entries.push(entry);
-            if book(&hull, sets.clone(), entries.clone()).is_none() {
-                entries.pop();
-            }
-        }
-        entries
+    (prop::collection::vec(next(), 20..60)).prop_map(|tried| grown(Vec::new(), tried))
+}
+
+/// A story, and two that went on from it without knowing of each other, each with its beginning.
+pub fn grown_apart() -> impl Strategy<Value = [Vec<Entry>; 3]> {
+    let some = |most| prop::collection::vec(next(), 0..most);
+    (some(20), some(20), some(20)).prop_map(|(begin, ours, theirs)| {
+        let begin = grown(Vec::new(), begin);
+        let [ours, theirs] = [ours, theirs].map(|tried| grown(begin.clone(), tried));
+        [begin, ours, theirs]
     })
+}
+
+/// A story that goes on with what of this is legal.
+fn grown(mut entries: Vec<Entry>, tried: Vec<Next>) -> Vec<Entry> {
+    let (hull, sets) = (hull(), sets());
+    for (next, at) in tried.into_iter().zip(0..) {
+        let on = Day::new(2026, 10, 1 + at / 3).unwrap();
+        let number = entries.last().map_or(1, |entry| entry.number + 1);
+        let entry = match next {
+            Next::Done(late, entry) => Entry {
+                number,
+                date: late.unwrap_or(on),
+                ..*entry
+            },
+            Next::Struck(which, why) if !entries.is_empty() => {
+                strike(which.get(&entries), number, why)
+            }
+            Next::Struck(..) => continue,
+        };
+        entries.push(entry);
+        if book(&hull, sets.clone(), entries.clone()).is_none() {
+            entries.pop();
+        }
+    }
+    entries
 }
 
 /// Lines of a plan that all these entries may carry out, none of them in another's way.
