@@ -29,7 +29,7 @@ impl Book {
     /// of a day. A strike written later does not count.
     ///
     /// An entry was written no earlier than its own day, nor than an entry above it in the file,
-    /// for the log is only added to. Sets come from the hull file, which has no history: they are
+    /// for the log is only added to; a line of the plan no earlier than its day. Sets come from the hull file, which has no history: they are
     /// as they are now.
     #[must_use]
     pub fn as_known(mut self, hull: &Hull, day: Day) -> Self {
@@ -46,6 +46,7 @@ impl Book {
         // Whatever is wrong with the log was told when the book was built.
         self.struck = self.strikes(&Unread::default(), &mut Vec::new());
         self.put_in_order(|_| true);
+        self.plan.retain(|fitted| fitted.line.date <= day);
         let left_out = self.leave_out(hull);
         self.joints_made = joints_made(hull, self.story());
         self.known = Some(Known {

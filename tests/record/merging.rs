@@ -81,7 +81,9 @@ proptest! {
         prop_assert_eq!(&out_of_marks, &mended);
         prop_assert_eq!(told.marks.len(), 4);
         // Where one can be told after the other, the log that was mended tells just that.
-        if let Some(told) = book(&hull(), sets(), expected.clone()) {
+        // An entry that carries out a plan wants the plan beside it, and is left to its own tests.
+        if expected.iter().all(|entry| entry.carries_out().is_none())
+            && let Some(told) = book(&hull(), sets(), expected.clone()) {
             let boat = read(&hull_file(), &mended).unwrap();
             let states = |book, hull| super::boat::view(book, &refasten::record::Book::state(book, hull, None), hull.crossing_ids());
             prop_assert_eq!(states(&boat.book, &boat.hull), states(&told, &hull()));
