@@ -60,6 +60,13 @@ impl Counts {
     }
 }
 
+/// Where one thing is said, by one acceptance or by none.
+#[derive(Default)]
+struct Group {
+    crossings: Vec<CrossingId>,
+    fastenings: u32,
+}
+
 /// Lets every rule look, and folds what they say: by rule, severity and figures, accepted apart.
 pub(super) fn find(survey: &Survey<'_>, rules: &[&'static Rule]) -> Vec<Finding> {
     let mut findings = Vec::new();
@@ -68,30 +75,37 @@ pub(super) fn find(survey: &Survey<'_>, rules: &[&'static Rule]) -> Vec<Finding>
     for rule in rules {
         let mut hits = Hits::new(survey);
         (rule.check)(survey, &mut hits);
-        let mut groups: BTreeMap<(u32, Option<usize>), (Vec<CrossingId>, u32)> = BTreeMap::new();
+        let holding: Vec<usize> = holding(survey, rule);
+        let mut groups: Vec<BTreeMap<Option<usize>, Group>> =
+            hits.sayings.iter().map(|_| BTreeMap::new()).collect();
         for hit in hits.hits {
-            let accepted = accepting(survey, &accepts, rule, hit.crossing);
+            let accepted = holding.iter().copied().find(|at| {
+                let crossings = accepts.get(*at);
+                crossings.is_some_and(|all| all.binary_search(&hit.crossing).is_ok())
+            });
             if let Some(used) = accepted.and_then(|at| uses.get_mut(at)) {
                 *used = true;
             }
-            let (crossings, fastenings) = groups.entry((hit.saying, accepted)).or_default();
-            crossings.push(hit.crossing);
-            *fastenings = fastenings.saturating_add(hit.fastenings);
+            if let Some(groups) = groups.get_mut(hit.saying as usize) {
+                let group = groups.entry(accepted).or_default();
+                group.crossings.push(hit.crossing);
+                group.fastenings = group.fastenings.saturating_add(hit.fastenings);
+            }
         }
-        for ((saying, accepted), (mut crossings, fastenings)) in groups {
-            let Some(saying) = hits.sayings.get(saying as usize) else {
-                continue;
-            };
-            crossings.sort_unstable();
-            crossings.dedup();
-            findings.push(Finding {
-                rule,
-                saying: saying.clone(),
-                crossings: crossings.len() as u32,
-                place: fold(survey.hull, crossings),
-                fastenings,
-                accepted: accepted.and_then(|at| survey.accepted.get(at)).cloned(),
-            });
+        for (saying, groups) in hits.sayings.iter().zip(groups) {
+            for (accepted, mut group) in groups {
+                // Most of it rises already.
+                group.crossings.sort();
+                group.crossings.dedup();
+                findings.push(Finding {
+                    rule,
+                    saying: saying.clone(),
+                    crossings: group.crossings.len() as u32,
+                    place: fold(survey.hull, group.crossings),
+                    fastenings: group.fastenings,
+                    accepted: accepted.and_then(|at| survey.accepted.get(at)).cloned(),
+                });
+            }
         }
         findings.extend(hits.whole.into_iter().map(|saying| Finding {
             rule,
@@ -124,20 +138,10 @@ fn resolve(survey: &Survey<'_>) -> Vec<Vec<CrossingId>> {
         .collect()
 }
 
-/// The acceptance that covers a finding of a rule at a crossing, if any still holds.
-fn accepting(
-    survey: &Survey<'_>,
-    accepts: &[Vec<CrossingId>],
-    rule: &Rule,
-    crossing: CrossingId,
-) -> Option<usize> {
-    survey
-        .accepted
-        .iter()
-        .zip(accepts)
-        .position(|(acceptance, crossings)| {
-            acceptance.rule == rule
-                && acceptance.holds_on(survey.day)
-                && crossings.binary_search(&crossing).is_ok()
-        })
+/// The acceptances of a rule that still hold.
+fn holding(survey: &Survey<'_>, rule: &Rule) -> Vec<usize> {
+    let all = survey.accepted.iter().enumerate();
+    all.filter(|(_, acceptance)| acceptance.rule == rule && acceptance.holds_on(survey.day))
+        .map(|(at, _)| at)
+        .collect()
 }

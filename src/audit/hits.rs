@@ -1,6 +1,6 @@
 //! What a rule reports, crossing by crossing, before it is folded.
 
-use std::collections::HashMap;
+use std::collections::{BTreeMap, HashMap};
 
 use super::Survey;
 use crate::hull::CrossingId;
@@ -101,12 +101,26 @@ pub(super) struct Hit {
     pub(super) fastenings: u32,
 }
 
+/// Something that is said, by its number.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Said(u32);
+
+impl Said {
+    fn at(self, crossing: CrossingId, fastenings: usize) -> Hit {
+        Hit {
+            saying: self.0,
+            crossing,
+            fastenings: u32::try_from(fastenings).unwrap_or(u32::MAX),
+        }
+    }
+}
+
 /// Takes what a rule finds.
 #[derive(Debug)]
 pub struct Hits<'s> {
     survey: &'s Survey<'s>,
     pub(super) sayings: Vec<Saying>,
-    by_text: HashMap<(Severity, String), u32>,
+    by_text: BTreeMap<Severity, HashMap<String, Said>>,
     pub(super) hits: Vec<Hit>,
     /// Sayings of the book as a whole and not of a place.
     pub(super) whole: Vec<Saying>,
@@ -117,7 +131,7 @@ impl<'s> Hits<'s> {
         Self {
             survey,
             sayings: Vec::new(),
-            by_text: HashMap::new(),
+            by_text: BTreeMap::new(),
             hits: Vec::new(),
             whole: Vec::new(),
         }
@@ -126,19 +140,52 @@ impl<'s> Hits<'s> {
     /// Says something of a crossing and so many fastenings or holes of it. Crossings that are not
     /// asked about are passed over, so that a rule may look at neighbours freely.
     pub fn at(&mut self, crossing: CrossingId, fastenings: usize, saying: Saying) {
-        if !self.survey.asks_about(crossing) {
+        self.at_each(&[crossing], fastenings, saying);
+    }
+
+    /// Says the same of several crossings, and of so many fastenings or holes at each.
+    pub fn at_each(&mut self, crossings: &[CrossingId], fastenings: usize, saying: Saying) {
+        let each = crossings.iter().map(|crossing| (*crossing, fastenings));
+        self.say(saying, each);
+    }
+
+    /// Says something of crossings, each with how many fastenings or holes of it.
+    pub fn say(&mut self, saying: Saying, places: impl IntoIterator<Item = (CrossingId, usize)>) {
+        let mut places = places
+            .into_iter()
+            .filter(|(crossing, _)| self.survey.asks_about(*crossing))
+            .peekable();
+        if places.peek().is_none() {
             return;
         }
-        let key = (saying.severity, saying.says.clone());
-        let number = *self.by_text.entry(key).or_insert_with(|| {
-            self.sayings.push(saying);
-            self.sayings.len() as u32 - 1
-        });
-        self.hits.push(Hit {
-            saying: number,
-            crossing,
-            fastenings: u32::try_from(fastenings).unwrap_or(u32::MAX),
-        });
+        let said = Self::note(&mut self.sayings, &mut self.by_text, saying);
+        self.hits
+            .extend(places.map(|(crossing, fastenings)| said.at(crossing, fastenings)));
+    }
+
+    /// Keeps something to be said of a crossing that is asked about, and of others alike.
+    pub(super) fn keep(&mut self, saying: Saying) -> Said {
+        Self::note(&mut self.sayings, &mut self.by_text, saying)
+    }
+
+    /// Says what was kept of a crossing that is asked about.
+    pub(super) fn again(&mut self, said: Said, crossing: CrossingId, fastenings: usize) {
+        self.hits.push(said.at(crossing, fastenings));
+    }
+
+    fn note(
+        sayings: &mut Vec<Saying>,
+        by_text: &mut BTreeMap<Severity, HashMap<String, Said>>,
+        saying: Saying,
+    ) -> Said {
+        let by_text = by_text.entry(saying.severity).or_default();
+        if let Some(said) = by_text.get(saying.says.as_str()) {
+            return *said;
+        }
+        let new = Said(sayings.len() as u32);
+        by_text.insert(saying.says.clone(), new);
+        sayings.push(saying);
+        new
     }
 
     /// Says something of the book as a whole.

@@ -5,6 +5,7 @@
 //! gives a [`Verdict`] with how much of the boat it rests on.
 
 mod accepted;
+mod alike;
 mod coverage;
 mod finding;
 mod hits;

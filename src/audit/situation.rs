@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::{Hits, Saying, Survey};
-use crate::hull::MemberKind;
+use crate::hull::{CrossingId, MemberKind};
 use crate::joint::{Kind, Plug, Seat, Size, Zone, bung};
-use crate::record::{Fastening, HoleState};
+use crate::record::{Fastening, FasteningId, HoleState};
 use crate::tables::{PlankRow, PlankRule, Screw};
 use crate::units::Length;
 
@@ -32,6 +32,74 @@ pub struct Situation<'s> {
     pub comes_through: bool,
 }
 
+/// The ways in which whole fastenings stand in the boat, each with where it is and how many stand
+/// so there, in the order of the first of each.
+#[derive(Debug, Default)]
+pub(super) struct Situations(Vec<(Way, Vec<(CrossingId, u8)>)>);
+
+/// What a situation is told from another by, and a fastening that stands so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct Way {
+    /// The first fastening of the book that is made as this one.
+    made: FasteningId,
+    state: HoleState,
+    zone: Zone,
+    plank: Option<Length>,
+    member: Option<Length>,
+    comes_through: bool,
+    planed: Length,
+}
+
+impl Situations {
+    pub(super) fn of(survey: &Survey<'_>) -> Self {
+        let makes = survey.book.makes();
+        let mut ways: Vec<(Way, Vec<(CrossingId, u8)>)> = Vec::new();
+        let mut known: BTreeMap<Way, usize> = BTreeMap::new();
+        for (at, alike) in survey.alike() {
+            let (id, zone) = (at.crossing.id, at.crossing.zone);
+            let plank = survey.state.thickness(survey.hull, id);
+            let member = survey.state.scantlings(survey.hull, id).depth;
+            let comes_through = matches!(
+                at.crossing.member.kind(),
+                MemberKind::Frame | MemberKind::Beam | MemberKind::Butt
+            );
+            // Of two that stand alike beside each other the second is only counted.
+            let mut here: Vec<(usize, u8)> = Vec::new();
+            for (number, hole) in survey.state.numbered(id) {
+                if !hole.is_whole() {
+                    continue;
+                }
+                let way = Way {
+                    made: makes
+                        .get(hole.fastening.index())
+                        .copied()
+                        .unwrap_or(hole.fastening),
+                    state: hole.state(),
+                    zone,
+                    plank,
+                    member,
+                    comes_through,
+                    planed: survey.state.planed(id, number),
+                };
+                let at = *known.entry(way).or_insert_with(|| {
+                    ways.push((way, Vec::new()));
+                    ways.len() - 1
+                });
+                match here.iter_mut().find(|(known, _)| *known == at) {
+                    Some((_, count)) => *count += 1,
+                    None => here.push((at, 1)),
+                }
+            }
+            for (at, count) in here {
+                if let Some((_, places)) = ways.get_mut(at) {
+                    places.extend(alike.all.iter().map(|id| (*id, count)));
+                }
+            }
+        }
+        Self(ways)
+    }
+}
+
 /// Looks at every whole fastening that is asked about; stubs are passed over. What is said of a
 /// situation is said of each fastening in it.
 pub(super) fn each(
@@ -39,47 +107,20 @@ pub(super) fn each(
     hits: &mut Hits<'_>,
     judge: impl Fn(&Situation<'_>) -> Option<Saying>,
 ) {
-    let mut judged: BTreeMap<_, Option<Saying>> = BTreeMap::new();
-    for at in survey.crossings() {
-        let (id, zone) = (at.crossing.id, at.crossing.zone);
-        let plank = survey.state.thickness(survey.hull, id);
-        let member = survey.state.scantlings(survey.hull, id).depth;
-        let comes_through = matches!(
-            at.crossing.member.kind(),
-            MemberKind::Frame | MemberKind::Beam | MemberKind::Butt
-        );
-        for (number, hole) in survey
-            .state
-            .numbered(id)
-            .filter(|(_, hole)| hole.is_whole())
-        {
-            let state = hole.state();
-            let planed = survey.state.planed(id, number);
-            let said = judged
-                .entry((
-                    hole.fastening,
-                    state,
-                    zone,
-                    plank,
-                    member,
-                    comes_through,
-                    planed,
-                ))
-                .or_insert_with(|| {
-                    judge(&Situation {
-                        survey,
-                        fastening: survey.fastening(hole),
-                        state,
-                        zone,
-                        plank,
-                        member,
-                        planed,
-                        comes_through,
-                    })
-                });
-            if let Some(saying) = said {
-                hits.at(id, 1, saying.clone());
-            }
+    for (way, places) in &survey.situations().0 {
+        let said = judge(&Situation {
+            survey,
+            fastening: survey.book.fastening(way.made),
+            state: way.state,
+            zone: way.zone,
+            plank: way.plank,
+            member: way.member,
+            planed: way.planed,
+            comes_through: way.comes_through,
+        });
+        if let Some(saying) = said {
+            let places = places.iter().map(|(id, count)| (*id, usize::from(*count)));
+            hits.say(saying, places);
         }
     }
 }

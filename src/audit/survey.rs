@@ -1,6 +1,7 @@
 //! What the rules look at: the hull and everything in her on one day.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::OnceLock;
 
 use crate::hull::{Crossing, CrossingId, Hull, JointKind, Member, Plank, Strake};
 use crate::joint::Limits;
@@ -11,7 +12,9 @@ use crate::text::Origin;
 use crate::units::{Day, Length, Units};
 
 use super::Acceptance;
+use super::alike::{Alike, Kinds};
 use super::looks::Looks;
+use super::situation::Situations;
 
 /// The hull and everything in her on one day, and what is asked about.
 #[derive(Debug)]
@@ -42,6 +45,10 @@ pub struct Survey<'b> {
     nowhere: BTreeSet<CrossingId>,
     /// Crossings at which the frame was found split or soft, and the last day it was.
     damaged: BTreeMap<CrossingId, Day>,
+    /// The kinds of crossings asked about, told apart when the first rule asks.
+    kinds: OnceLock<Kinds>,
+    /// And the ways in which fastenings stand in them.
+    situations: OnceLock<Situations>,
 }
 
 /// One crossing with all that is in it.
@@ -87,6 +94,8 @@ impl<'b> Survey<'b> {
             units,
             scope: None,
             looks,
+            kinds: OnceLock::new(),
+            situations: OnceLock::new(),
         }
     }
 
@@ -110,6 +119,8 @@ impl<'b> Survey<'b> {
     #[must_use]
     pub fn within(mut self, crossings: impl IntoIterator<Item = CrossingId>) -> Self {
         self.scope = Some(crossings.into_iter().collect());
+        self.kinds = OnceLock::new();
+        self.situations = OnceLock::new();
         self
     }
 
@@ -129,6 +140,21 @@ impl<'b> Survey<'b> {
             .crossing_ids()
             .filter(|id| self.asks_about(*id) && self.is_there(*id))
             .map(|id| self.at(id))
+    }
+
+    /// The kinds of crossings that are asked about, for what looks at one at a time.
+    pub(super) fn kinds(&self) -> &Kinds {
+        self.kinds.get_or_init(|| Kinds::of(self))
+    }
+
+    /// Each kind of crossing that is asked about: the first crossing of it, and all.
+    pub(super) fn alike(&self) -> impl Iterator<Item = (At<'_>, &Alike)> {
+        self.kinds().each(self)
+    }
+
+    /// The ways in which fastenings stand at the crossings that are asked about.
+    pub(super) fn situations(&self) -> &Situations {
+        self.situations.get_or_init(|| Situations::of(self))
     }
 
     /// Whether a crossing was there on the day: those of a butt are not before it is made, nor

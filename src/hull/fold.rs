@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{
     CrossingId, End, HoleNumber, Holes, Hull, Member, MemberKind, MemberPick, Number, Place,
-    Places, Run, Side, Sides, StrakeId,
+    Places, Run, Side, Sides,
 };
 
 /// Folds crossings into places: runs along each strake, equal rows merged over strakes, then over
@@ -32,22 +32,21 @@ pub fn fold_holes(
 fn fold_rows(hull: &Hull, mut rows: Vec<(CrossingId, Holes)>) -> Places {
     rows.sort_unstable();
     rows.dedup();
-    // One row of members for each strake …
-    let mut strakes: BTreeMap<StrakeId, Vec<(Holes, Member)>> = BTreeMap::new();
-    for (id, holes) in rows {
-        let crossing = hull.crossing(id);
-        strakes
-            .entry(crossing.strake.id)
-            .or_default()
-            .push((holes, crossing.member));
-    }
-    // … equal rows together, side by side …
+    // One row of members for each strake, equal rows together, side by side …
     let mut by_side: BTreeMap<Side, BTreeMap<Vec<MemberPick>, Vec<Number>>> = BTreeMap::new();
-    for (strake, members) in strakes {
+    let strake = |id: CrossingId| hull.crossing(id).strake.id;
+    for row in rows.chunk_by(|one, other| strake(one.0) == strake(other.0)) {
+        let Some((first, _)) = row.first() else {
+            continue;
+        };
+        let members = row
+            .iter()
+            .map(|(id, holes)| (*holes, hull.crossing(*id).member));
+        let strake = strake(*first);
         by_side
             .entry(strake.side)
             .or_default()
-            .entry(picks(members))
+            .entry(picks(members.collect()))
             .or_default()
             .push(strake.number);
     }
@@ -95,31 +94,32 @@ fn order(place: &Place) -> (Option<&Side>, &[Run], &[MemberPick]) {
 
 /// The members of one strake as picks, like holes and kinds together.
 fn picks(mut members: Vec<(Holes, Member)>) -> Vec<MemberPick> {
-    members.sort_unstable();
+    // From the bow they mostly rise already, and a stable sort then takes one look.
+    members.sort();
+    let both_halves = |holes: Holes, number: Number, other: End| {
+        let half = Member::Butt(number, other);
+        members.binary_search(&(holes, half)).is_ok()
+    };
     let mut groups: BTreeMap<(Holes, MemberKind, Option<End>), Vec<Number>> = BTreeMap::new();
-    for (holes, member) in &members {
-        let end = match member {
-            Member::Butt(number, End::Fwd)
-                if members
-                    .binary_search(&(*holes, Member::Butt(*number, End::Aft)))
-                    .is_ok() =>
-            {
-                None
-            }
-            Member::Butt(number, End::Aft)
-                if members
-                    .binary_search(&(*holes, Member::Butt(*number, End::Fwd)))
-                    .is_ok() =>
-            {
-                continue;
-            }
-            Member::Butt(_, end) => Some(*end),
-            _ => None,
+    for alike in members.chunk_by(|(one, a), (other, b)| one == other && a.kind() == b.kind()) {
+        let Some((holes, first)) = alike.first().copied() else {
+            continue;
         };
-        groups
-            .entry((*holes, member.kind(), end))
-            .or_default()
-            .extend(member.number());
+        let kind = first.kind();
+        if kind != MemberKind::Butt {
+            let numbers = alike.iter().filter_map(|(_, member)| member.number());
+            groups.insert((holes, kind, None), numbers.collect());
+            continue;
+        }
+        for (_, member) in alike {
+            let (number, end) = match *member {
+                Member::Butt(n, End::Fwd) if both_halves(holes, n, End::Aft) => (n, None),
+                Member::Butt(n, End::Aft) if both_halves(holes, n, End::Fwd) => continue,
+                Member::Butt(n, end) => (n, Some(end)),
+                _ => continue,
+            };
+            groups.entry((holes, kind, end)).or_default().push(number);
+        }
     }
     let mut picks: Vec<MemberPick> = groups
         .into_iter()

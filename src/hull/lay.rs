@@ -1,6 +1,7 @@
 //! Laying strakes over the members they cross, before crossings are numbered.
 
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
 use super::resolve::names;
 use super::{
@@ -19,13 +20,21 @@ pub(super) struct LaidStrake {
     pub(super) thickness: Option<Length>,
     pub(super) width: Option<Length>,
     pub(super) wood: Option<&'static Wood>,
-    /// And the scantling of each.
-    pub(super) members: BTreeMap<Member, u32>,
+    /// The members it crosses, in their order, and the scantling of each.
+    pub(super) members: Rc<[(Member, u32)]>,
+    /// Its joints between members.
+    pub(super) butts: BTreeMap<Member, u32>,
+}
+
+impl LaidStrake {
+    fn crosses(&self, member: Member) -> bool {
+        let at = self.members.binary_search_by_key(&member, |(is, _)| *is);
+        at.is_ok()
+    }
 }
 
 pub(super) type LaidStrakes = BTreeMap<StrakeId, LaidStrake>;
 
-/// Lays every strake over the members it is said to cross.
 /// The members that are described.
 pub(super) struct Described {
     pub(super) scantlings: BTreeMap<Member, u32>,
@@ -33,6 +42,7 @@ pub(super) struct Described {
     pub(super) whole: bool,
 }
 
+/// Lays every strake over the members it is said to cross.
 pub(super) fn lay(
     strakes: &[Placed<Laid>],
     described: &Described,
@@ -56,6 +66,7 @@ pub(super) fn lay(
             return laid;
         }
         let members = members_across(&is.across, *origin, described, faults);
+        let members: Rc<[(Member, u32)]> = members.into_iter().collect();
         let mut again: Vec<String> = Vec::new();
         for (side, number) in each_strake(&is.planks) {
             let id = StrakeId { side, number };
@@ -63,7 +74,8 @@ pub(super) fn lay(
                 thickness: is.thickness,
                 width: is.width,
                 wood: is.wood,
-                members: members.clone(),
+                members: Rc::clone(&members),
+                butts: BTreeMap::new(),
             };
             if laid.insert(id, strake).is_some() {
                 again.push(format!("strake {id}"));
@@ -97,19 +109,20 @@ pub(super) fn lay_butts(
     laid: &mut LaidStrakes,
 ) -> Result<(), String> {
     for place in &places.0 {
+        let picks = place.members.iter();
+        let butts: Vec<Member> = picks
+            .filter(|pick| pick.kind == Some(MemberKind::Butt))
+            .flat_map(MemberPick::members)
+            .collect();
         for (id, strake) in laid.iter_mut().filter(|(id, _)| names(place, **id)) {
-            let picks = place.members.iter();
-            let butts = picks
-                .filter(|pick| pick.kind == Some(MemberKind::Butt))
-                .flat_map(MemberPick::members);
-            for butt in butts {
+            for butt in butts.iter().copied() {
                 let before = butt.number().unwrap_or(Number::plain(0));
                 let after = Number::plain(before.value() + 1);
                 let of = match id.side.is_deck() {
                     true => Member::Beam,
                     false => Member::Frame,
                 };
-                let lies = |n| strake.members.contains_key(&of(n));
+                let lies = |n| strake.crosses(of(n));
                 if !lies(before) && !lies(after) {
                     // `PS J9` is every strake that can have a butt there, not every strake.
                     if place.strakes.is_empty() {
@@ -120,7 +133,7 @@ pub(super) fn lay_butts(
                         "{id} crosses neither {before} nor {after}, so no joint lies between them"
                     ));
                 }
-                if strake.members.insert(butt, scantling).is_some() {
+                if strake.butts.insert(butt, scantling).is_some() {
                     return Err(format!("{id} has a joint at {butt} already"));
                 }
             }

@@ -17,16 +17,16 @@ impl Hull {
         let mut named = 0_usize;
         for place in &places.0 {
             self.check_strakes(place)?;
-            let strakes = self.strakes.iter().filter(|strake| names(place, strake.id));
+            let strakes: Vec<&Strake> = self.strakes_of(place).collect();
             named = MemberPick::count(&place.members)
-                .saturating_mul(strakes.count())
+                .saturating_mul(strakes.len())
                 .saturating_add(named);
             if named > MOST_NAMED {
                 let says = format!("a place may name {MOST_NAMED} crossings, and this names more");
                 return Err(Misread::new(says).help("does it name the same ones over and over?"));
             }
             let before = spots.len();
-            for strake in self.strakes.iter().filter(|strake| names(place, strake.id)) {
+            for strake in strakes {
                 for pick in &place.members {
                     match pick.kind {
                         None => spots.extend(strake.crossings().map(|(crossing, _)| Spot {
@@ -34,8 +34,11 @@ impl Hull {
                             holes: pick.holes,
                         })),
                         Some(_) => {
+                            let mut last = None;
                             for member in pick.members() {
-                                match self.find(strake, member) {
+                                let found = self.find_after(strake, member, last);
+                                last = found.or(last);
+                                match found {
                                     Some(crossing) => spots.push(Spot {
                                         crossing,
                                         holes: pick.holes,
@@ -65,8 +68,37 @@ impl Hull {
         Ok(spots)
     }
 
+    /// The strakes that a place names and that are there, in the order of all.
+    fn strakes_of<'h>(&'h self, place: &'h super::Place) -> impl Iterator<Item = &'h Strake> {
+        let one = Self::one_strake(place);
+        // Most entries name one strake, and that one is found by its number.
+        let range = match one.map(|id| self.strakes.binary_search_by_key(&id, |s| s.id)) {
+            Some(Ok(at)) => at..at + 1,
+            Some(Err(_)) => 0..0,
+            None => 0..self.strakes.len(),
+        };
+        let strakes = self.strakes.get(range).unwrap_or_default().iter();
+        strakes.filter(|strake| names(place, strake.id))
+    }
+
+    /// The strake that a place names, where it is one.
+    fn one_strake(place: &super::Place) -> Option<StrakeId> {
+        match (place.sides.each(), place.strakes.as_slice()) {
+            ([side], [run]) if run.count() == 1 => Some(StrakeId {
+                side: *side,
+                number: run.first,
+            }),
+            _ => None,
+        }
+    }
+
     /// Every strake that a place names by number must be there.
     fn check_strakes(&self, place: &super::Place) -> Result<(), Misread> {
+        if let Some(one) = Self::one_strake(place)
+            && self.strakes.binary_search_by_key(&one, |s| s.id).is_ok()
+        {
+            return Ok(());
+        }
         for side in place.sides.each() {
             let there: Vec<Number> = self
                 .strakes

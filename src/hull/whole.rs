@@ -28,12 +28,10 @@ pub struct Strake {
 impl Strake {
     /// Its crossings, from the bow.
     pub fn crossings(&self) -> impl DoubleEndedIterator<Item = (CrossingId, Member)> + '_ {
-        (self.first..)
+        let last = self.first + self.members.len() as u32;
+        (self.first..last)
             .map(CrossingId)
-            .take(self.members.len())
             .zip(self.members.iter().copied())
-            .collect::<Vec<_>>()
-            .into_iter()
     }
 }
 
@@ -62,6 +60,8 @@ pub struct Hull {
     pub joints: Vec<Joint>,
     pub(super) strakes: Vec<Strake>,
     pub(super) scantlings: Vec<Scantlings>,
+    /// Of each crossing, the place of its strake among all.
+    pub(super) strake_of: Vec<u32>,
     /// Of each crossing.
     pub(super) zones: Vec<Zone>,
     pub(super) waterline: Waterline,
@@ -102,7 +102,7 @@ impl Hull {
 
     /// What lies at a crossing of this hull.
     pub fn crossing(&self, id: CrossingId) -> Crossing<'_> {
-        let strake = &self.strakes[self.strakes.partition_point(|s| s.first <= id.0) - 1];
+        let strake = &self.strakes[self.strake_of[id.index()] as usize];
         let at = (id.0 - strake.first) as usize;
         Crossing {
             id,
@@ -130,16 +130,55 @@ impl Hull {
     /// where a stealer ends the strakes beside it meet.
     pub fn neighbours_across(&self, id: CrossingId) -> impl Iterator<Item = CrossingId> + '_ {
         let here = self.crossing(id);
-        let at = self.strakes.partition_point(|s| s.id < here.strake.id);
+        let at = self.strake_of[id.index()] as usize;
+        let place = (id.0 - here.strake.first) as usize;
         let there = |strake: &Strake| {
             (strake.id.side == here.strake.id.side)
-                .then(|| self.find(strake, here.member))
+                .then(|| self.find_abreast(strake, here.member, place))
                 .flatten()
         };
         let (before, after) = self.strakes.split_at(at);
         let before = before.iter().rev().find_map(there);
         let after = after.iter().skip(1).find_map(there);
         before.into_iter().chain(after)
+    }
+
+    /// The crossing of a strake with a member, where there is one. It is quick where that is one of
+    /// the next few after the crossing `near`.
+    pub(super) fn find_after(
+        &self,
+        strake: &Strake,
+        member: Member,
+        near: Option<CrossingId>,
+    ) -> Option<CrossingId> {
+        /// Between two frames lie at most both halves of a butt.
+        const FEW: usize = 3;
+        let ahead = near.and_then(|near| {
+            let from = (near.0.checked_sub(strake.first)? as usize).checked_add(1)?;
+            let next = strake.members.iter().enumerate().skip(from).take(FEW);
+            next.into_iter().find(|(_, next)| **next == member)
+        });
+        match ahead {
+            Some((at, _)) => Some(CrossingId(strake.first + at as u32)),
+            None => self.find(strake, member),
+        }
+    }
+
+    /// The same, quick where it is near the place it has in a strake beside this one.
+    fn find_abreast(&self, strake: &Strake, member: Member, place: usize) -> Option<CrossingId> {
+        /// By so many crossings strakes beside each other mostly differ: the halves of two butts.
+        const FEW: usize = 4;
+        let from = place.saturating_sub(FEW);
+        let near = strake
+            .members
+            .iter()
+            .enumerate()
+            .skip(from)
+            .take(2 * FEW + 1);
+        match near.into_iter().find(|(_, is)| **is == member) {
+            Some((at, _)) => Some(CrossingId(strake.first + at as u32)),
+            None => self.find(strake, member),
+        }
     }
 
     pub(super) fn find(&self, strake: &Strake, member: Member) -> Option<CrossingId> {

@@ -9,8 +9,9 @@ use super::problem::Telling;
 use super::replay::{self, Change};
 use super::{Entry, Fastening, FasteningId, SetId, SetParts, State};
 use crate::hull::{CrossingId, Hull, JointKind, Places, Spot};
+use crate::joint::{Kind, Plug, Size};
 use crate::text::Fault;
-use crate::units::Day;
+use crate::units::{Day, Length};
 
 /// The most holes a record may have; refused before any is laid out.
 pub const MOST_HOLES: usize = 20_000_000;
@@ -59,6 +60,7 @@ impl Set {
 #[derive(Clone, Debug)]
 pub struct Book {
     pub(super) names: Vec<String>,
+    pub(super) by_name: HashMap<String, SetId>,
     pub(super) fastenings: Vec<Fastening>,
     pub(super) sets: Vec<Set>,
     pub(super) entries: Vec<Entry>,
@@ -111,6 +113,7 @@ impl Book {
     ) -> Self {
         let mut book = Self {
             names: Vec::new(),
+            by_name: HashMap::new(),
             fastenings: Vec::new(),
             sets: Vec::new(),
             entries,
@@ -209,10 +212,7 @@ impl Book {
 
     /// The number of a set of this name.
     pub fn set_named(&self, name: &str) -> Option<SetId> {
-        self.names
-            .iter()
-            .position(|known| known == name)
-            .map(|at| SetId(at as u32))
+        self.by_name.get(name).copied()
     }
 
     /// Every set's name: those of the hull file, then those driven in the log.
@@ -228,6 +228,25 @@ impl Book {
     /// Every fastening's description: of the sets of the hull file, then of the log.
     pub fn fastenings(&self) -> impl Iterator<Item = &Fastening> {
         self.fastenings.iter()
+    }
+
+    /// Of every fastening, the first of the book that is made as it is: of one kind, metal and size,
+    /// and closed alike. Of unknown metal only those of one set are.
+    pub fn makes(&self) -> Vec<FasteningId> {
+        let mut known: HashMap<(Kind, Option<Length>, Plug), Vec<FasteningId>> = HashMap::new();
+        let all = (0..).map(FasteningId).zip(&self.fastenings);
+        all.map(|(id, fastening)| {
+            let diameter = fastening.size.and_then(Size::diameter);
+            let near = known
+                .entry((fastening.kind, diameter, fastening.plug))
+                .or_default();
+            let same = |known: &&FasteningId| fastening.is_made_as(self.fastening(**known));
+            near.iter().find(same).copied().unwrap_or_else(|| {
+                near.push(id);
+                id
+            })
+        })
+        .collect()
     }
 
     /// Entries in the order of the file.

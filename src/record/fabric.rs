@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Deed, Entry, NewMember, NewPlank, State, What};
-use crate::hull::{CrossingId, HoleNumber, Hull, Scantlings};
+use crate::hull::{CrossingId, Hull, Scantlings};
 use crate::tables::Wood;
 use crate::units::{Day, Length};
 
@@ -31,14 +31,6 @@ pub(super) enum Plank {
 }
 
 impl State {
-    fn fabric(&self, id: CrossingId) -> Option<&Fabric> {
-        self.fabric.get(&id)
-    }
-
-    pub(super) fn fabric_mut(&mut self, id: CrossingId) -> &mut Fabric {
-        self.fabric.entry(id).or_default()
-    }
-
     /// Whether the plank at a crossing is off.
     pub fn is_off(&self, id: CrossingId) -> bool {
         self.fabric(id)
@@ -94,16 +86,6 @@ impl State {
             wood: new.wood.or(as_found.wood),
             ..as_found
         }
-    }
-
-    /// What was measured of the fastening that is in a hole, or was last.
-    pub fn diameter(&self, id: CrossingId, number: HoleNumber) -> Option<Length> {
-        self.diameters.get(&(id, number)).copied()
-    }
-
-    /// By how much the bung over a fastening was made thinner since it was driven.
-    pub fn planed(&self, id: CrossingId, number: HoleNumber) -> Length {
-        self.planed.get(&(id, number)).copied().unwrap_or_default()
     }
 }
 

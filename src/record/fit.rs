@@ -16,15 +16,13 @@ const MOST_ALIKE: usize = 64;
 
 impl Book {
     pub(super) fn name(&mut self, name: &str) -> SetId {
-        let at = self
-            .names
-            .iter()
-            .position(|known| known == name)
-            .unwrap_or_else(|| {
-                self.names.push(name.to_owned());
-                self.names.len() - 1
-            });
-        SetId(at as u32)
+        if let Some(known) = self.set_named(name) {
+            return known;
+        }
+        let new = SetId(self.names.len() as u32);
+        self.names.push(name.to_owned());
+        self.by_name.insert(name.to_owned(), new);
+        new
     }
 
     pub(super) fn describe(&mut self, fastening: Fastening) -> FasteningId {
@@ -42,7 +40,7 @@ impl Book {
         let mut holes = 0_usize;
         for parts in sets {
             let origin = Some(parts.origin);
-            if self.names.contains(&parts.name) {
+            if self.set_named(&parts.name).is_some() {
                 faults.push(
                     Fault::new(origin, format!("there are two sets named `{}`", parts.name))
                         .key("set")
@@ -74,11 +72,7 @@ impl Book {
             let mut known = |list: &[String], key: &'static str| -> Vec<SetId> {
                 list.iter()
                     .filter_map(|name| {
-                        let id = self
-                            .names
-                            .iter()
-                            .position(|n| n == name)
-                            .map(|i| SetId(i as u32));
+                        let id = self.set_named(name);
                         if id.is_none() && !unread.sets.contains(name) {
                             faults.push(unknown_set(
                                 origin,
@@ -212,7 +206,7 @@ impl Book {
                     });
                     self.driven.insert(at as u32, fastening);
                 } else if let Some(set) = set
-                    && !self.names.contains(set)
+                    && self.set_named(set).is_none()
                 {
                     adrift.insert(at as u32);
                     if !unread.sets.contains(set) {

@@ -210,6 +210,12 @@ impl Hole {
         }
     }
 
+    /// Whether all that is known of it is known of another: all but who looked last.
+    pub fn is_like(&self, other: &Self) -> bool {
+        let looked = other.looked;
+        Self { looked, ..*self } == *other
+    }
+
     /// The one state it is in.
     pub const fn state(&self) -> HoleState {
         match self.content.state() {

@@ -26,7 +26,9 @@ pub(super) fn lay_sets_one_by_one(
     telling: &mut Telling<'_>,
     each: &mut dyn FnMut(&Set, &State),
 ) -> State {
-    let mut state = State::new(hull.crossing_count());
+    let holes = |set: &Set| set.spots.len() * usize::from(set.per_crossing.unwrap_or(1));
+    let room = book.sets().iter().filter(|set| counts(set)).map(holes);
+    let mut state = State::new(hull.crossing_count(), room.sum());
     for set in book.sets().iter().filter(|set| counts(set)) {
         lay_set(book, hull, &mut state, set, telling);
         each(set, &state);

@@ -71,14 +71,16 @@ pub(super) fn apply(
     let mut problems: BTreeMap<Problem, Vec<CrossingId>> = BTreeMap::new();
     let mut touched: Vec<Touch> = Vec::new();
     for spot in spots {
+        let before = touched.len();
         let outcome = match deed {
-            Deed::Driven(driving) => drive(state, *spot, driving),
-            _ => touch(book, state, *spot, deed, set)
-                .and_then(|touches| believable(book, state, entry, deed, touches)),
+            Deed::Driven(driving) => drive(state, *spot, driving, &mut touched),
+            _ => touch(book, state, *spot, deed, set, &mut touched).and_then(|()| {
+                let touches = touched.get(before..).unwrap_or_default();
+                believable(book, state, entry, deed, touches)
+            }),
         };
-        match outcome {
-            Ok(touches) => touched.extend(touches),
-            Err(problem) => problems.entry(problem).or_default().push(spot.crossing),
+        if let Err(problem) = outcome {
+            problems.entry(problem).or_default().push(spot.crossing);
         }
     }
     if problems.is_empty()
@@ -106,8 +108,9 @@ pub(super) fn apply(
         telling.problems(book, hull, (at, entry), deed, problems);
         return;
     }
+    let driven = book.driven_by(at);
     for touch in touched {
-        commit(book, state, at, entry, deed, touch, each);
+        commit(state, at, entry, deed, driven, touch, each);
     }
 }
 
@@ -132,59 +135,67 @@ struct Touch {
 fn named(
     state: &State,
     spot: Spot,
-    each: impl Fn(HoleNumber, &Hole) -> Result<Touch, Problem>,
-) -> Result<Vec<Touch>, Problem> {
+    touched: &mut Vec<Touch>,
+    each: impl Fn(&Hole) -> Result<Content, Problem>,
+) -> Result<(), Problem> {
     let holes = state.holes(spot.crossing);
-    let there = |number: HoleNumber| holes.get(number.index()).ok_or(Problem::NoHole(number));
-    spot.holes
-        .numbers()
-        .map(|number| each(number, there(number)?))
-        .collect()
+    for number in spot.holes.numbers() {
+        let hole = holes.get(number.index()).ok_or(Problem::NoHole(number))?;
+        let content = each(hole)?;
+        touched.push(Touch {
+            crossing: spot.crossing,
+            hole: Some((number, content)),
+        });
+    }
+    Ok(())
 }
 
-fn drive(state: &State, spot: Spot, driving: &Driving) -> Result<Vec<Touch>, Problem> {
-    if state.is_off(spot.crossing) {
+fn drive(
+    state: &State,
+    spot: Spot,
+    driving: &Driving,
+    touched: &mut Vec<Touch>,
+) -> Result<(), Problem> {
+    let crossing = spot.crossing;
+    if state.is_off(crossing) {
         return Err(Problem::PlankIsOff);
     }
     let filled = content_when_driven(driving.temporary, driving.plug.closes());
-    let old = |number| Touch {
-        crossing: spot.crossing,
-        hole: Some((number, filled)),
-    };
     if !spot.holes.is_any() {
-        return named(state, spot, |number, hole| {
+        return named(state, spot, touched, |hole| {
             can_drive(hole.content).map_err(Problem::Refused)?;
-            Ok(old(number))
+            Ok(filled)
         });
     }
     let wanted = driving.total(1);
     match driving.hole {
         HoleChoice::New => {
-            if state.holes(spot.crossing).len() + wanted > usize::from(Holes::MOST) {
+            if state.holes(crossing).len() + wanted > usize::from(Holes::MOST) {
                 return Err(Problem::TooMany);
             }
-            Ok((0..wanted)
-                .map(|_| Touch {
-                    crossing: spot.crossing,
-                    hole: None,
-                })
-                .collect())
+            let new = || Touch {
+                crossing,
+                hole: None,
+            };
+            touched.extend(std::iter::repeat_with(new).take(wanted));
         }
         HoleChoice::Same => {
-            let open: Vec<HoleNumber> = state
-                .numbered(spot.crossing)
-                .filter(|(_, hole)| can_drive(hole.content).is_ok())
-                .map(|(number, _)| number)
-                .collect();
-            if open.len() < wanted {
+            let can_take = |hole: &Hole| can_drive(hole.content).is_ok();
+            let open = state.numbered(crossing).filter(|(_, hole)| can_take(hole));
+            let count = open.clone().count();
+            if count < wanted {
                 return Err(Problem::TooFew {
-                    open: open.len(),
+                    open: count,
                     wanted,
                 });
             }
-            Ok(open.into_iter().take(wanted).map(old).collect())
+            touched.extend(open.take(wanted).map(|(number, _)| Touch {
+                crossing,
+                hole: Some((number, filled)),
+            }));
         }
     }
+    Ok(())
 }
 
 fn touch(
@@ -193,70 +204,67 @@ fn touch(
     spot: Spot,
     deed: &Deed,
     set: Option<SetId>,
-) -> Result<Vec<Touch>, Problem> {
+    touched: &mut Vec<Touch>,
+) -> Result<(), Problem> {
     let stub = match deed {
         Deed::Broken(stub, ..) => *stub,
         _ => Stub::Frame,
     };
     let set_of = |hole: &Hole| book.fastening(hole.fastening).set;
-    let act_on = |hole: &Hole| act(deed.did(), stub, deed.tells_missing(), hole.content);
-    let made = |number, content| Touch {
-        crossing: spot.crossing,
-        hole: Some((number, content)),
-    };
+    let missing = deed.tells_missing();
+    let act_on = |hole: &Hole| act(deed.did(), stub, missing, hole.content);
     if !spot.holes.is_any() {
-        return named(state, spot, |number, hole| {
+        return named(state, spot, touched, |hole| {
             if set.is_some_and(|set| set != set_of(hole)) {
                 return Err(Problem::NoneOfSet);
             }
-            let content = act_on(hole).map_err(Problem::Refused)?;
-            Ok(made(number, content))
+            act_on(hole).map_err(Problem::Refused)
         });
     }
-    let there: Vec<(HoleNumber, &Hole)> = state
-        .numbered(spot.crossing)
-        .filter(|(_, hole)| set.is_none_or(|set| set == set_of(hole)))
-        .collect();
-    if there.is_empty() {
+    let there = || {
+        let of_set = |hole: &Hole| set.is_none_or(|set| set == set_of(hole));
+        let all = state.numbered(spot.crossing);
+        all.filter(move |(_, hole)| of_set(hole))
+    };
+    if there().next().is_none() {
         return Err(if state.holes(spot.crossing).is_empty() {
             Problem::NothingRecorded
         } else {
             Problem::NoneOfSet
         });
     }
-    let mut able: Vec<(HoleNumber, &Hole, Content)> = there
-        .iter()
-        .filter_map(|(number, hole)| Some((*number, *hole, act_on(hole).ok()?)))
-        .collect();
     // What is measured is what stands there; only where nothing does, what was last drawn.
-    if deed.did() == Did::Measured {
-        let drawn = |hole: &Hole| {
-            let look = book.last_look(hole).map(|entry| (entry.date, entry.number));
-            (hole.has_metal(), look.filter(|_| !hole.has_metal()))
-        };
-        let last = able.iter().map(|(_, hole, _)| drawn(hole)).max();
-        able.retain(|(_, hole, _)| Some(drawn(hole)) == last);
-    }
-    if able.is_empty() {
-        let refusal = there
-            .iter()
-            .filter_map(|(_, hole)| act_on(hole).err())
-            .max()
-            .unwrap_or(Refusal::Empty);
-        return Err(Problem::Refused(refusal));
-    }
-    if set.is_none() && deed.is_to_standing_metal() {
-        let mut sets: Vec<SetId> = able.iter().map(|(_, hole, _)| set_of(hole)).collect();
+    let drawn = |hole: &Hole| {
+        let look = book.last_look(hole).map(|entry| (entry.date, entry.number));
+        (hole.has_metal(), look.filter(|_| !hole.has_metal()))
+    };
+    let measured = deed.did() == Did::Measured;
+    let able = || there().filter(|(_, hole)| act_on(hole).is_ok());
+    let last = match measured {
+        true => able().map(|(_, hole)| drawn(hole)).max(),
+        false => None,
+    };
+    let meant = || able().filter(|(_, hole)| !measured || Some(drawn(hole)) == last);
+    let Some((_, first)) = meant().next() else {
+        let refusal = there().filter_map(|(_, hole)| act_on(hole).err()).max();
+        return Err(Problem::Refused(refusal.unwrap_or(Refusal::Empty)));
+    };
+    if set.is_none()
+        && deed.is_to_standing_metal()
+        && meant().any(|(_, hole)| set_of(hole) != set_of(first))
+    {
+        let mut sets: Vec<SetId> = meant().map(|(_, hole)| set_of(hole)).collect();
         sets.sort_unstable();
         sets.dedup();
-        if sets.len() > 1 {
-            return Err(Problem::Which(sets));
-        }
+        return Err(Problem::Which(sets));
     }
-    Ok(able
-        .into_iter()
-        .map(|(number, _, content)| made(number, content))
-        .collect())
+    touched.extend(meant().filter_map(|(number, hole)| {
+        Some(Touch {
+            crossing: spot.crossing,
+            hole: Some((number, act_on(hole).ok()?)),
+        })
+    }));
+    Ok(())
 }
 
 /// Refuses what cannot have been: something done to a fastening before it was driven, or one found
@@ -266,9 +274,9 @@ fn believable(
     state: &State,
     entry: &Entry,
     deed: &Deed,
-    touches: Vec<Touch>,
-) -> Result<Vec<Touch>, Problem> {
-    for touch in &touches {
+    touches: &[Touch],
+) -> Result<(), Problem> {
+    for touch in touches {
         let hole = touch
             .hole
             .and_then(|(number, _)| state.holes(touch.crossing).get(number.index()));
@@ -283,20 +291,19 @@ fn believable(
             return Err(Problem::TooThick(fastening.set));
         }
     }
-    Ok(touches)
+    Ok(())
 }
 
 fn commit(
-    book: &Book,
     state: &mut State,
     at: u32,
     entry: &Entry,
     deed: &Deed,
+    driven: Option<FasteningId>,
     touch: Touch,
     each: &mut dyn FnMut(Change<'_>),
 ) {
     let Touch { crossing, hole } = touch;
-    let driven = book.driven_by(at);
     let looked = at + 1;
     let (number, before, after) = match (hole, driven) {
         (Some((number, content)), driven) => {
@@ -323,17 +330,9 @@ fn commit(
     };
     match deed {
         Deed::Driven(_) => {
-            state.diameters.remove(&(crossing, number));
-            state.planed.remove(&(crossing, number));
+            state.forget(crossing, number);
         }
-        Deed::Measured(diameter, _) => {
-            // The thinnest is what holds; a slip of the gauge is struck out.
-            let known = state
-                .diameters
-                .entry((crossing, number))
-                .or_insert(*diameter);
-            *known = (*known).min(*diameter);
-        }
+        Deed::Measured(diameter, _) => state.measure(crossing, number, *diameter),
         _ => {}
     }
     each(Change {

@@ -74,6 +74,16 @@ impl Fastening {
         let made = self.size.and_then(Size::diameter)?;
         Some(made.share(Self::THICKER.0, Self::THICKER.1))
     }
+
+    /// Whether another is of one make with it, whenever and wherever it was driven.
+    pub(super) fn is_made_as(&self, other: &Self) -> bool {
+        self.kind == other.kind
+            && self.metal == other.metal
+            && (self.metal.is_some() || self.set == other.set)
+            && self.size == other.size
+            && self.plug == other.plug
+            && self.temporary == other.temporary
+    }
 }
 
 /// How a set stands to those that were there before it.

@@ -13,6 +13,9 @@ struct Row {
     first: u32,
     len: u8,
     expected: u8,
+    /// Whether the wood was changed, or anything is known of a single hole. Of few crossings it is,
+    /// and of all others nothing more is looked up.
+    is_noted: bool,
 }
 
 /// The state of every hole on one day, by crossing.
@@ -23,17 +26,19 @@ pub struct State {
     /// its old place stays behind unused.
     holes: Vec<Hole>,
     /// What was done to the wood, where anything was.
-    pub(super) fabric: BTreeMap<CrossingId, Fabric>,
+    fabric: BTreeMap<CrossingId, Fabric>,
     /// What was measured of the fastening in a hole, where it was.
-    pub(super) diameters: BTreeMap<(CrossingId, HoleNumber), Length>,
+    diameters: BTreeMap<(CrossingId, HoleNumber), Length>,
     /// By how much the bung over a fastening was made thinner, where it was.
-    pub(super) planed: BTreeMap<(CrossingId, HoleNumber), Length>,
+    planed: BTreeMap<(CrossingId, HoleNumber), Length>,
 }
 
 impl State {
-    pub(super) fn new(crossings: usize) -> Self {
+    /// No holes yet, with room for so many.
+    pub(super) fn new(crossings: usize, holes: usize) -> Self {
         Self {
             rows: vec![Row::default(); crossings],
+            holes: Vec::with_capacity(holes),
             ..Self::default()
         }
     }
@@ -49,7 +54,7 @@ impl State {
     }
 
     /// The holes of a crossing with their numbers.
-    pub fn numbered(&self, id: CrossingId) -> impl Iterator<Item = (HoleNumber, &Hole)> {
+    pub fn numbered(&self, id: CrossingId) -> impl Iterator<Item = (HoleNumber, &Hole)> + Clone {
         self.holes(id)
             .iter()
             .enumerate()
@@ -59,6 +64,61 @@ impl State {
     /// How many holes are laid out, with those that a crossing left behind when it moved.
     pub(super) fn laid(&self) -> usize {
         self.holes.len()
+    }
+
+    /// Whether more is known of a crossing than its holes: the wood was changed, a fastening
+    /// measured, a bung planed.
+    pub fn is_noted(&self, id: CrossingId) -> bool {
+        self.rows.get(id.index()).is_some_and(|row| row.is_noted)
+    }
+
+    fn note(&mut self, id: CrossingId) {
+        if let Some(row) = self.rows.get_mut(id.index()) {
+            row.is_noted = true;
+        }
+    }
+
+    pub(super) fn fabric(&self, id: CrossingId) -> Option<&Fabric> {
+        self.is_noted(id).then(|| self.fabric.get(&id)).flatten()
+    }
+
+    pub(super) fn fabric_mut(&mut self, id: CrossingId) -> &mut Fabric {
+        self.note(id);
+        self.fabric.entry(id).or_default()
+    }
+
+    /// What was measured of the fastening that is in a hole, or was last.
+    pub fn diameter(&self, id: CrossingId, number: HoleNumber) -> Option<Length> {
+        let known = || self.diameters.get(&(id, number));
+        self.is_noted(id).then(known).flatten().copied()
+    }
+
+    /// The thinnest is what holds; a slip of the gauge is struck out.
+    pub(super) fn measure(&mut self, id: CrossingId, number: HoleNumber, diameter: Length) {
+        self.note(id);
+        let known = self.diameters.entry((id, number)).or_insert(diameter);
+        *known = (*known).min(diameter);
+    }
+
+    /// By how much the bung over a fastening was made thinner since it was driven.
+    pub fn planed(&self, id: CrossingId, number: HoleNumber) -> Length {
+        let known = || self.planed.get(&(id, number));
+        let planed = self.is_noted(id).then(known).flatten();
+        planed.copied().unwrap_or_default()
+    }
+
+    pub(super) fn plane(&mut self, id: CrossingId, number: HoleNumber, off: Length) {
+        self.note(id);
+        let planed = self.planed.entry((id, number)).or_default();
+        *planed = *planed + off;
+    }
+
+    /// Nothing is known of a new fastening.
+    pub(super) fn forget(&mut self, id: CrossingId, number: HoleNumber) {
+        if self.is_noted(id) {
+            self.diameters.remove(&(id, number));
+            self.planed.remove(&(id, number));
+        }
     }
 
     pub(super) fn hole_mut(&mut self, id: CrossingId, number: HoleNumber) -> Option<&mut Hole> {

@@ -163,8 +163,7 @@ fn holes(
         if let Deed::Faired(off) = deed
             && before.content.mouth().is_some()
         {
-            let planed = state.planed.entry((crossing, number)).or_default();
-            *planed = *planed + *off;
+            state.plane(crossing, number, *off);
         }
     }
 }

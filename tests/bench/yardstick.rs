@@ -54,6 +54,9 @@ as_json!(
     by,
     note,
     photo,
+    plan,
+    written,
+    from,
 );
 
 fn given(text: Option<String>) -> Given<Text> {

@@ -28,7 +28,7 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let is_bare = |hole: &&Hole| hole.content.mouth() == Some(Mouth::Open);
         let bare = at.holes.iter().filter(is_bare).count();
         if bare == 0 {
@@ -43,6 +43,6 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             "bare heads, no bung or stopping over them",
             "set the bungs or stop the heads",
         );
-        hits.at(at.crossing.id, bare, saying);
+        hits.at_each(&alike.all, bare, saying);
     }
 }

@@ -30,14 +30,14 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         if survey.state.is_off(at.crossing.id) {
             let saying = Saying::new(
                 Severity::Stop,
                 "the plank is off",
                 "hang the plank and fasten it",
             );
-            hits.at(at.crossing.id, at.holes.len(), saying);
+            hits.at_each(&alike.all, at.holes.len(), saying);
         } else if !at.holes.is_empty() && at.relied_on().next().is_none() {
             let saying = Saying::new(
                 Severity::Stop,
@@ -45,7 +45,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 "drive new fastenings, doweling spoiled holes first",
             )
             .counting(Counted::Holes);
-            hits.at(at.crossing.id, at.holes.len(), saying);
+            hits.at_each(&alike.all, at.holes.len(), saying);
         }
     }
 }

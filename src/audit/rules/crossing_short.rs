@@ -30,7 +30,7 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let holding = survey.holding(at.crossing.id);
         if holding.relied_on == 0 || holding.missing() == 0 {
             continue;
@@ -43,6 +43,6 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
         .figure("relied_on", f64::from(holding.relied_on))
         .figure("expected", f64::from(holding.expected))
         .counting(Counted::Short);
-        hits.at(at.crossing.id, holding.missing() as usize, saying);
+        hits.at_each(&alike.all, holding.missing() as usize, saying);
     }
 }

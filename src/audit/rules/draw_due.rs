@@ -42,8 +42,8 @@
 
 use std::collections::BTreeMap;
 
+use crate::audit::alike::Alike;
 use crate::audit::{Hits, Rule, Saying, Severity, Survey, limits};
-use crate::hull::CrossingId;
 use crate::joint::wastage::{Duty, Years, rests_on, years_to_lose};
 use crate::joint::{Zone, limits as of_joint};
 use crate::record::{Fastening, SetId};
@@ -82,14 +82,17 @@ pub(in crate::audit) const RULE: Rule = Rule {
 
 /// What is due of one set in one zone.
 struct Due<'s> {
-    at: BTreeMap<CrossingId, usize>,
+    at: Vec<(&'s Alike, usize)>,
     ages: Ages,
     example: &'s Fastening,
 }
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     let mut due: BTreeMap<(SetId, Zone), Due<'_>> = BTreeMap::new();
-    for at in survey.crossings().filter(|at| at.crossing.zone.is_washed()) {
+    for (at, alike) in survey
+        .alike()
+        .filter(|(at, _)| at.crossing.zone.is_washed())
+    {
         for hole in at.relied_on() {
             let (fastening, zone) = (survey.fastening(hole), at.crossing.zone);
             if !fastening.kind.is_metal() || !is_due(survey, fastening, zone) {
@@ -97,19 +100,22 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             }
             let ages = ages(survey, fastening, zone);
             let group = due.entry((fastening.set, zone)).or_insert_with(|| Due {
-                at: BTreeMap::new(),
+                at: Vec::new(),
                 ages,
                 example: fastening,
             });
-            *group.at.entry(at.crossing.id).or_default() += 1;
+            match group.at.last_mut() {
+                Some((last, count)) if std::ptr::eq(*last, alike) => *count += 1,
+                _ => group.at.push((alike, 1)),
+            }
             group.ages = group.ages.with(ages);
         }
     }
     for ((set, zone), group) in due {
         let saying = group.saying(survey, set, zone);
-        for (id, count) in group.at {
-            hits.at(id, count, saying.clone());
-        }
+        let places = group.at.iter();
+        let each = places.flat_map(|(alike, count)| alike.all.iter().map(|id| (*id, *count)));
+        hits.say(saying, each);
     }
 }
 

@@ -34,7 +34,7 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let bad = at.relied_on().filter(|hole| hole.in_spoiled_hole).count();
         if bad > 0 {
             let saying = Saying::new(
@@ -42,7 +42,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 "driven into a hole found bad, without a dowel",
                 "draw it, dowel the hole and drive again, or add one in sound wood",
             );
-            hits.at(at.crossing.id, bad, saying);
+            hits.at_each(&alike.all, bad, saying);
         }
     }
 }

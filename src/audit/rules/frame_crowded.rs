@@ -43,11 +43,11 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let Some(saying) = judged(survey, &at) else {
             continue;
         };
-        hits.at(at.crossing.id, at.holes.len(), saying);
+        hits.at_each(&alike.all, at.holes.len(), saying);
     }
 }
 

@@ -33,9 +33,9 @@ pub(in crate::audit) const RULE: Rule = Rule {
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     // Where the plank is off everybody sees them.
     let planked = survey
-        .crossings()
-        .filter(|at| !survey.state.is_off(at.crossing.id));
-    for at in planked {
+        .alike()
+        .filter(|(at, _)| !survey.state.is_off(at.crossing.id));
+    for (at, alike) in planked {
         let holes = at.holes.iter();
         let hidden = holes.filter(|hole| is_hidden(hole.content)).count();
         if hidden > 0 {
@@ -45,7 +45,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 "dowel the frame, or log the dowels if they are in",
             )
             .counting(Counted::Holes);
-            hits.at(at.crossing.id, hidden, saying);
+            hits.at_each(&alike.all, hidden, saying);
         }
     }
 }

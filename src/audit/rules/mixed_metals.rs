@@ -72,6 +72,9 @@
 //! an anode's metal: probe the wood, look for a white crust; practitioners rinse it with weak
 //! vinegar.
 
+use std::collections::BTreeMap;
+
+use crate::audit::hits::Said;
 use crate::audit::lots::{Lot, lots, lying};
 use crate::audit::{At, Hits, Rule, Saying, Severity, Survey};
 use crate::hull::{Hardware, Water};
@@ -108,34 +111,72 @@ pub(in crate::audit) const RULE: Rule = Rule {
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     let lying = lying(survey);
-    let several = couples_anywhere(survey);
+    let kinds = survey.kinds();
+    let of_kind: Vec<Vec<Lot<'_>>> = survey.alike().map(|(at, _)| lots(survey, &at)).collect();
+    let mut beside = Beside::of(survey, &of_kind);
+    // What the fastenings of a kind of crossing do to each other is the same wherever it is.
+    let mut among: Vec<Option<Vec<(Said, usize)>>> = vec![None; of_kind.len()];
     for at in survey.crossings() {
-        let here = lots(survey, &at);
-        let pieces = lying.get(&at.crossing.id).into_iter().flatten().copied();
+        let (id, kind) = (at.crossing.id, kinds.number(at.crossing.id));
+        let Some(here) = of_kind.get(kind) else {
+            continue;
+        };
+        let pieces = lying.get(&id).into_iter().flatten().copied();
         for anode in pieces.clone().filter(|piece| piece.is_anode) {
-            hits.at(at.crossing.id, 0, alkali(anode));
+            hits.at(id, 0, alkali(anode));
         }
-        let pieces = pieces.filter_map(Lot::of_hardware);
-        for (n, lot) in here.iter().enumerate() {
-            for other in here.iter().skip(n + 1).copied().chain(pieces.clone()) {
-                together(survey, hits, &at, *lot, other);
+        if pieces.clone().next().is_some() {
+            let pieces: Vec<Lot<'_>> = pieces.filter_map(Lot::of_hardware).collect();
+            for (count, saying) in couples(survey, at.crossing.zone, here, &pieces) {
+                hits.at(id, count, saying);
+            }
+        } else if let Some(among) = among.get_mut(kind) {
+            let said = among.get_or_insert_with(|| {
+                couples(survey, at.crossing.zone, here, &[])
+                    .into_iter()
+                    .map(|(count, saying)| (hits.keep(saying), count))
+                    .collect()
+            });
+            for (said, count) in said {
+                hits.again(*said, id, *count);
             }
         }
-        if several {
-            beside_others(survey, hits, &at, &here);
+        if beside.several {
+            beside.others(hits, &at, here);
         }
     }
 }
 
+/// What is to be said of each two metals in one crossing, those that lie on it last.
+fn couples(
+    survey: &Survey<'_>,
+    zone: Zone,
+    here: &[Lot<'_>],
+    pieces: &[Lot<'_>],
+) -> Vec<(usize, Saying)> {
+    let pairs = here.iter().enumerate().flat_map(|(n, lot)| {
+        let others = here.iter().skip(n + 1).chain(pieces);
+        others.map(move |other| (*lot, *other))
+    });
+    pairs
+        .filter_map(|(lot, other)| together(survey, zone, lot, other))
+        .collect()
+}
+
 /// Whether any two metals of all her fastenings stand far enough apart to be told as neighbours.
-fn couples_anywhere(survey: &Survey<'_>) -> bool {
+fn couples_anywhere(survey: &Survey<'_>, of_kind: &[Vec<Lot<'_>>]) -> bool {
     let mut metals: Vec<&'static Metal> = Vec::new();
-    for id in survey.hull.crossing_ids() {
-        for lot in lots(survey, &survey.at(id)) {
+    let mut add = |lots: &[Lot<'_>]| {
+        for lot in lots {
             if !metals.iter().any(|metal| lot.is(metal)) {
                 metals.push(lot.metal);
             }
         }
+    };
+    of_kind.iter().for_each(|lots| add(lots));
+    if !survey.asks_about_all() {
+        let all = survey.hull.crossing_ids();
+        all.for_each(|id| add(&lots(survey, &survey.at(id))));
     }
     let judged = |couple: &Couple| couple.neighbouring([Zone::Underwater; 2], survey.limits);
     let pairs = metals.iter().enumerate().flat_map(|(n, one)| {
@@ -159,15 +200,19 @@ fn worst(
     Some((Severity::of(verdict)?, couple))
 }
 
-fn together(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, one: Lot<'_>, other: Lot<'_>) {
+/// What is to be said of two metals in one crossing, and of how many fastenings.
+fn together(
+    survey: &Survey<'_>,
+    zone: Zone,
+    one: Lot<'_>,
+    other: Lot<'_>,
+) -> Option<(usize, Saying)> {
     let is_eaten = |lot: &Lot<'_>, couple: &Couple| lot.is(couple.eaten);
     let judged = |couple: &Couple| {
         let eaten = if is_eaten(&one, couple) { &one } else { &other };
-        couple.together(at.crossing.zone, eaten.relied_on, survey.limits)
+        couple.together(zone, eaten.relied_on, survey.limits)
     };
-    let Some((severity, couple)) = worst(one.metal, other.metal, judged) else {
-        return;
-    };
+    let (severity, couple) = worst(one.metal, other.metal, judged)?;
     let (eaten, spared) = match is_eaten(&one, &couple) {
         true => (one, other),
         false => (other, one),
@@ -197,7 +242,7 @@ fn together(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, one: Lot<'_>,
     let saying = match ratio {
         Some(ratio) => with_loss(
             survey,
-            at.crossing.zone,
+            zone,
             &couple,
             ratio,
             saying.figure("area_ratio", ratio.value()),
@@ -210,7 +255,7 @@ fn together(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, one: Lot<'_>,
     } else {
         eaten
     };
-    hits.at(at.crossing.id, concerned.count, saying);
+    Some((concerned.count, saying))
 }
 
 /// What to do about one metal that eats another.
@@ -299,42 +344,101 @@ fn alkali(anode: &Hardware) -> Saying {
     Saying::new(Severity::Watch, says, remedy)
 }
 
-/// Tells each metal of a crossing that is eaten by one in a neighbouring crossing, once a pair.
-fn beside_others(survey: &Survey<'_>, hits: &mut Hits<'_>, at: &At<'_>, here: &[Lot<'_>]) {
-    let hull = survey.hull;
-    let id = at.crossing.id;
-    let mut pairs: Vec<(Lot<'_>, Couple)> = Vec::new();
-    for next in hull.neighbours_along(id).chain(hull.neighbours_across(id)) {
-        let next = survey.at(next);
-        let there = lots(survey, &next);
-        let zones = [at.crossing.zone, next.crossing.zone];
-        for mine in here {
-            // Where both metals are in one of the two crossings, that is told there.
-            if there.iter().any(|lot| lot.is(mine.metal)) {
+/// Metals in crossings beside each other.
+struct Beside<'s> {
+    survey: &'s Survey<'s>,
+    of_kind: &'s [Vec<Lot<'s>>],
+    /// Whether any two metals of hers are to be told at all.
+    several: bool,
+    /// The worst couple of two metals in two zones, where the first is eaten.
+    worst: BTreeMap<Pair, Option<Couple>>,
+    /// What is said of it.
+    said: BTreeMap<Pair, Said>,
+}
+
+/// The names of two metals, and the zones they are in.
+type Pair = (&'static str, &'static str, [Zone; 2]);
+
+impl<'s> Beside<'s> {
+    fn of(survey: &'s Survey<'s>, of_kind: &'s [Vec<Lot<'s>>]) -> Self {
+        Self {
+            survey,
+            of_kind,
+            several: couples_anywhere(survey, of_kind),
+            worst: BTreeMap::new(),
+            said: BTreeMap::new(),
+        }
+    }
+
+    /// Tells each metal of a crossing that is eaten by one in a neighbouring crossing, once a pair.
+    fn others(&mut self, hits: &mut Hits<'_>, at: &At<'_>, here: &[Lot<'_>]) {
+        let (survey, id) = (self.survey, at.crossing.id);
+        let (hull, kinds) = (survey.hull, survey.kinds());
+        let kind = kinds.number(id);
+        let mut pairs: Vec<(Lot<'_>, Couple, Pair)> = Vec::new();
+        for next in hull.neighbours_along(id).chain(hull.neighbours_across(id)) {
+            let of_next = kinds.number(next);
+            if of_next == kind {
                 continue;
             }
-            for theirs in &there {
-                if here.iter().any(|lot| lot.is(theirs.metal)) {
+            let next = survey.at(next);
+            let unasked;
+            let there = match self.of_kind.get(of_next) {
+                Some(there) => there,
+                None => {
+                    unasked = lots(survey, &next);
+                    &unasked
+                }
+            };
+            let zones = [at.crossing.zone, next.crossing.zone];
+            for mine in here {
+                // Where both metals are in one of the two crossings, that is told there.
+                if there.iter().any(|lot| lot.is(mine.metal)) {
                     continue;
                 }
-                let judged = |couple: &Couple| couple.neighbouring(zones, survey.limits);
-                let Some((_, couple)) = worst(mine.metal, theirs.metal, judged) else {
-                    continue;
-                };
-                let is_told = |(lot, told): &(Lot<'_>, Couple)| {
-                    lot.is(mine.metal) && std::ptr::eq(told.spared, couple.spared)
-                };
-                if mine.is(couple.eaten) && !pairs.iter().any(is_told) {
-                    pairs.push((*mine, couple));
+                for theirs in there {
+                    if here.iter().any(|lot| lot.is(theirs.metal)) {
+                        continue;
+                    }
+                    let Some(couple) = self.eaten(mine.metal, theirs.metal, zones) else {
+                        continue;
+                    };
+                    let is_told = |(lot, told, _): &(Lot<'_>, Couple, Pair)| {
+                        lot.is(mine.metal) && std::ptr::eq(told.spared, couple.spared)
+                    };
+                    if !pairs.iter().any(is_told) {
+                        pairs.push((*mine, couple, (mine.metal.name, theirs.metal.name, zones)));
+                    }
                 }
             }
         }
+        for (mine, couple, pair) in pairs {
+            let said = self.said.entry(pair).or_insert_with(|| {
+                let (spared, eaten) = (couple.spared.name, mine.metal.name);
+                let says = format!("{spared} next to {eaten}: {}", told(&couple, ""));
+                let saying = Saying::new(Severity::Watch, says, look_at(mine.metal));
+                hits.keep(figures(saying, &couple))
+            });
+            hits.again(*said, id, mine.count);
+        }
     }
-    for (mine, couple) in pairs {
-        let (spared, eaten) = (couple.spared.name, mine.metal.name);
-        let says = format!("{spared} next to {eaten}: {}", told(&couple, ""));
-        let saying = Saying::new(Severity::Watch, says, look_at(mine.metal));
-        hits.at(id, mine.count, figures(saying, &couple));
+
+    /// The worst couple of two metals in neighbouring crossings, where the first is eaten.
+    fn eaten(
+        &mut self,
+        mine: &'static Metal,
+        theirs: &'static Metal,
+        zones: [Zone; 2],
+    ) -> Option<Couple> {
+        let limits = self.survey.limits;
+        *self
+            .worst
+            .entry((mine.name, theirs.name, zones))
+            .or_insert_with(|| {
+                let judged = |couple: &Couple| couple.neighbouring(zones, limits);
+                let (_, couple) = worst(mine, theirs, judged)?;
+                std::ptr::eq(couple.eaten, mine).then_some(couple)
+            })
     }
 }
 

@@ -28,12 +28,12 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings().filter(|at| at.holes.is_empty()) {
+    for (_, alike) in survey.alike().filter(|(at, _)| at.holes.is_empty()) {
         let saying = Saying::new(
             Severity::Watch,
             "nothing is recorded here",
             "add a set for it to hull.yaml, with `unknown` for what nobody knows",
         );
-        hits.at(at.crossing.id, 0, saying);
+        hits.at_each(&alike.all, 0, saying);
     }
 }

@@ -28,7 +28,7 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let is_open = |hole: &&Hole| hole.content.plank_side() == PlankSide::Open;
         let open = at.holes.iter().filter(is_open).count();
         if open == 0 {
@@ -44,6 +44,6 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             "drive new fastenings there, or plug the holes",
         )
         .counting(Counted::Holes);
-        hits.at(at.crossing.id, open, saying);
+        hits.at_each(&alike.all, open, saying);
     }
 }

@@ -46,13 +46,13 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     let butts = butts(survey);
     for at in survey.crossings() {
         let (id, member) = (at.crossing.id, at.crossing.member);
-        let is_end =
-            member.is_hood_end() || matches!(member, Member::Butt(..)) || butts.contains(&id);
         let holding = survey.holding(id);
-        if !is_end || !at.crossing.zone.is_wet() || holding.relied_on == 0 {
+        if holding.missing() == 0 || holding.relied_on == 0 || !at.crossing.zone.is_wet() {
             continue;
         }
-        if holding.missing() > 0 && holding.share_relied_on() <= share {
+        let is_end =
+            member.is_hood_end() || matches!(member, Member::Butt(..)) || butts.contains(&id);
+        if is_end && holding.share_relied_on() <= share {
             let says = format!(
                 "only {} of {} relied on at a plank's end",
                 holding.relied_on, holding.expected

@@ -22,8 +22,9 @@
 
 use std::collections::BTreeMap;
 
-use crate::audit::{Hits, Rule, Saying, Severity, Survey};
-use crate::hull::{CrossingId, MemberKind};
+use crate::audit::alike::Alike;
+use crate::audit::{At, Hits, Rule, Saying, Severity, Survey};
+use crate::hull::MemberKind;
 use crate::joint::Plug;
 use crate::record::{Fastening, SetId};
 use crate::tables::Basis;
@@ -39,8 +40,8 @@ pub(in crate::audit) const RULE: Rule = Rule {
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     // A set of the log is described anew at each entry, and told once by all that is missing.
     let mut missing: BTreeMap<SetId, Vec<&'static str>> = BTreeMap::new();
-    let mut at_set: BTreeMap<(SetId, CrossingId), usize> = BTreeMap::new();
-    for at in survey.crossings() {
+    let mut at_set: BTreeMap<SetId, Vec<(&Alike, usize)>> = BTreeMap::new();
+    for (at, alike) in survey.alike() {
         let metal = |fastening: &&Fastening| fastening.kind.is_metal();
         for fastening in at.whole().map(|hole| survey.fastening(hole)).filter(metal) {
             let unknown = unknown_of(fastening);
@@ -51,11 +52,15 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             known.extend(unknown);
             known.sort_unstable();
             known.dedup();
-            *at_set.entry((fastening.set, at.crossing.id)).or_default() += 1;
+            let places = at_set.entry(fastening.set).or_default();
+            match places.last_mut() {
+                Some((last, count)) if std::ptr::eq(*last, alike) => *count += 1,
+                _ => places.push((alike, 1)),
+            }
         }
-        of_wood(survey, at.crossing.id, hits);
+        of_wood(survey, &at, alike, hits);
     }
-    for ((set, id), count) in at_set {
+    for (set, places) in at_set {
         let what = missing
             .get(&set)
             .map_or(String::new(), |what| what.join(" and "));
@@ -63,7 +68,10 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
         let remedy = format!(
             "measure the {what} of one and write it in hull.yaml; nothing of its reach can be judged"
         );
-        hits.at(id, count, Saying::new(Severity::Watch, says, remedy));
+        let each = places
+            .iter()
+            .flat_map(|(alike, count)| alike.all.iter().map(|id| (*id, *count)));
+        hits.say(Saying::new(Severity::Watch, says, remedy), each);
     }
 }
 
@@ -82,8 +90,8 @@ fn unknown_of(fastening: &Fastening) -> Vec<&'static str> {
 }
 
 /// What is not known of the wood that a fastening is counted on in.
-fn of_wood(survey: &Survey<'_>, id: CrossingId, hits: &mut Hits<'_>) {
-    let at = survey.at(id);
+fn of_wood(survey: &Survey<'_>, at: &At<'_>, alike: &Alike, hits: &mut Hits<'_>) {
+    let id = at.crossing.id;
     let count = at
         .relied_on()
         .filter(|hole| survey.fastening(hole).kind.is_metal())
@@ -96,7 +104,8 @@ fn of_wood(survey: &Survey<'_>, id: CrossingId, hits: &mut Hits<'_>) {
         let remedy = format!(
             "measure the {what} and write it in hull.yaml; nothing of the reach there can be judged"
         );
-        hits.at(id, count, Saying::new(Severity::Watch, says, remedy));
+        let saying = Saying::new(Severity::Watch, says, remedy);
+        hits.at_each(&alike.all, count, saying);
     };
     if survey.state.thickness(survey.hull, id).is_none() {
         say("thickness of the plank");

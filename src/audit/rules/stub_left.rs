@@ -38,7 +38,7 @@ pub(in crate::audit) const RULE: Rule = Rule {
 type Said = (Severity, &'static str, &'static str);
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let holding = survey.holding(at.crossing.id);
         let replaced = holding.relied_on > 0 && holding.missing() == 0;
         let mut stubs: BTreeMap<Said, usize> = BTreeMap::new();
@@ -50,7 +50,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             *stubs.entry(said).or_default() += 1;
         }
         for ((severity, says, remedy), count) in stubs {
-            hits.at(at.crossing.id, count, Saying::new(severity, says, remedy));
+            hits.at_each(&alike.all, count, Saying::new(severity, says, remedy));
         }
     }
 }

@@ -27,7 +27,7 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let left = at
             .holes
             .iter()
@@ -39,7 +39,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 "a temporary fastening is still in",
                 "draw it, then drive what belongs there or plug the hole",
             );
-            hits.at(at.crossing.id, count, saying);
+            hits.at_each(&alike.all, count, saying);
         }
     }
 }

@@ -37,7 +37,7 @@ pub(in crate::audit) const RULE: Rule = Rule {
 };
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let mut undated: BTreeMap<SetId, usize> = BTreeMap::new();
         for hole in at.whole() {
             let fastening = survey.fastening(hole);
@@ -51,7 +51,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 format!("`{}` has no date", survey.book.set_name(set)),
                 "find out when it was driven, however roughly",
             );
-            hits.at(at.crossing.id, count, saying);
+            hits.at_each(&alike.all, count, saying);
         }
     }
 }

@@ -108,7 +108,7 @@ struct Group {
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     let drawn = survey.looks.drawn(survey.hull);
     let mut groups: BTreeMap<(Case, FasteningId, Zone), Group> = BTreeMap::new();
-    for at in survey.crossings() {
+    for (at, alike) in survey.alike() {
         let (id, zone) = (at.crossing.id, at.crossing.zone);
         for (number, hole) in survey.state.numbered(id) {
             let of_set = drawn.get(&(hole.fastening, zone));
@@ -116,7 +116,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 continue;
             };
             let group = groups.entry((case, hole.fastening, zone)).or_default();
-            group.at.push(id);
+            group.at.extend(&alike.all);
             let both = group.worst.into_iter().chain(worn);
             group.worst =
                 both.min_by(|one, other| one.left.diameter().total_cmp(&other.left.diameter()));
@@ -133,9 +133,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             (Case::AsDrawn, _) => about.as_drawn(drawn.get(&(fastening, zone))),
             _ => about.unjudged(case),
         };
-        for id in group.at {
-            hits.at(id, 1, said.clone());
-        }
+        hits.at_each(&group.at, 1, said);
     }
 }
 

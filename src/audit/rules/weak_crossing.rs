@@ -55,10 +55,18 @@ pub(in crate::audit) const RULE: Rule = Rule {
 const REMEDY: &str = "add fastenings where there is room, or draw, dowel and drive new";
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
-    let in_a_row = in_a_row(survey);
+    let bearings: Vec<Bearing> = survey
+        .alike()
+        .map(|(at, _)| survey.bearing(at.crossing.id))
+        .collect();
+    let bearing = |id: CrossingId| {
+        let of_kind = bearings.get(survey.kinds().number(id)).copied();
+        of_kind.unwrap_or_else(|| survey.bearing(id))
+    };
+    let in_a_row = in_a_row(survey, bearing);
     let mend = survey.limits.bound(limits::CROSSING_MEND).share();
     for at in survey.crossings() {
-        let (id, bearing) = (at.crossing.id, survey.bearing(at.crossing.id));
+        let (id, bearing) = (at.crossing.id, bearing(at.crossing.id));
         let severity = if in_a_row.contains(&id) {
             Severity::Stop
         } else if bearing.holding.relied_on > 0 && worn_below(&bearing, mend) {
@@ -90,7 +98,7 @@ fn worn_below(bearing: &Bearing, share: f64) -> bool {
 
 /// Wet crossings of which so many side by side keep less than the share for a stop, where wear
 /// makes at least one of them so.
-fn in_a_row(survey: &Survey<'_>) -> BTreeSet<CrossingId> {
+fn in_a_row(survey: &Survey<'_>, bearing: impl Fn(CrossingId) -> Bearing) -> BTreeSet<CrossingId> {
     let share = survey.limits.bound(limits::CROSSING_STOP).share();
     let row = survey.limits.bound(limits::WEAK_NEIGHBOURS).count() as usize;
     let mut found = BTreeSet::new();
@@ -100,7 +108,7 @@ fn in_a_row(survey: &Survey<'_>) -> BTreeSet<CrossingId> {
                 let held: Vec<(CrossingId, Bearing, bool)> = lane
                     .iter()
                     .map(|id| {
-                        let bearing = survey.bearing(*id);
+                        let bearing = bearing(*id);
                         let wet = survey.hull.crossing(*id).zone.is_wet();
                         let weak = wet && bearing.holding.is_recorded() && bearing.share() < share;
                         (*id, bearing, weak)
