@@ -148,34 +148,54 @@ impl Told<'_> {
 
 /// Characters that have no place in a file written by hand, and hide in most editors.
 fn characters(text: &str, told: &mut Told<'_>) {
+    /// So many bytes at a time are looked over for anything but plain letters and line ends.
+    const BLOCK: usize = 64;
+    let is_plain = |byte: &u8| matches!(byte, b' '..=b'~' | b'\n' | b'\t');
     let mut lone_return = false;
-    for (at, c) in text.char_indices() {
-        if told.left == 0 {
-            return;
+    let mut from = 0;
+    for (number, block) in text.as_bytes().chunks(BLOCK).enumerate() {
+        let end = number * BLOCK + block.len();
+        // No early end, so that the whole block is compared at once.
+        if block.iter().fold(true, |all, byte| all & is_plain(byte)) {
+            from = end;
+            continue;
         }
-        match c {
-            '\t' | '\n' => {}
-            '\r' => {
-                let ends = text
-                    .get(at + 1..)
-                    .is_some_and(|rest| rest.starts_with('\n'));
-                if !ends && !lone_return {
-                    lone_return = true;
-                    let says = "a carriage return stands here without a line feed";
-                    let help = "save the file with line ends of Linux or of Windows";
-                    told.push(text, at, 1, says, help);
-                }
+        for (at, c) in text.get(from..).unwrap_or_default().char_indices() {
+            if from + at >= end {
+                from += at;
+                break;
             }
-            _ if c.is_control() => {
-                let says = format!("the control character U+{:04X} stands here", u32::from(c));
-                told.push(text, at, c.len_utf8(), says, "take it out");
+            character(text, from + at, c, &mut lone_return, told);
+            if told.left == 0 {
+                return;
             }
-            _ if hidden(c) => {
-                let says = format!("the hidden character U+{:04X} stands here", u32::from(c));
-                told.push(text, at, c.len_utf8(), says, "take it out");
-            }
-            _ => {}
         }
+    }
+}
+
+fn character(text: &str, at: usize, c: char, lone_return: &mut bool, told: &mut Told<'_>) {
+    match c {
+        '\t' | '\n' => {}
+        '\r' => {
+            let ends = text
+                .get(at + 1..)
+                .is_some_and(|rest| rest.starts_with('\n'));
+            if !ends && !*lone_return {
+                *lone_return = true;
+                let says = "a carriage return stands here without a line feed";
+                let help = "save the file with line ends of Linux or of Windows";
+                told.push(text, at, 1, says, help);
+            }
+        }
+        _ if c.is_control() => {
+            let says = format!("the control character U+{:04X} stands here", u32::from(c));
+            told.push(text, at, c.len_utf8(), says, "take it out");
+        }
+        _ if hidden(c) => {
+            let says = format!("the hidden character U+{:04X} stands here", u32::from(c));
+            told.push(text, at, c.len_utf8(), says, "take it out");
+        }
+        _ => {}
     }
 }
 
@@ -192,6 +212,10 @@ pub(super) const fn hidden(c: char) -> bool {
 fn merge_marks(text: &str, told: &mut Told<'_>) {
     let (mut at, mut open) = (0, false);
     for line in text.split_inclusive('\n') {
+        if !line.starts_with(['<', '>', '=', '|']) {
+            at += line.len();
+            continue;
+        }
         let words = line.trim_end();
         let opens = is_mark(words, "<<<<<<<");
         let closes = is_mark(words, ">>>>>>>");

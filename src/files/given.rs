@@ -104,6 +104,10 @@ impl Slot for Text {
         }
         Ok(Given::Is(Self(text)))
     }
+
+    fn of_text(text: Text) -> Option<Self> {
+        Some(text)
+    }
 }
 
 impl Slot for OneOrMany {
@@ -116,6 +120,10 @@ impl Slot for OneOrMany {
             }),
             _ => here.wrong("a text or a list of texts", from),
         }
+    }
+
+    fn of_text(text: Text) -> Option<Self> {
+        Some(Self::One(text))
     }
 }
 

@@ -45,8 +45,13 @@ impl<'f> Reader<'f> {
         key: &'static str,
         text: &Given<Text>,
     ) -> Option<T> {
-        let path = self.path(key);
-        self.parse(path, text.as_ref()?)
+        match text.as_ref()?.as_str().parse() {
+            Ok(value) => Some(value),
+            Err(misread) => {
+                self.fault(key, misread);
+                None
+            }
+        }
     }
 
     /// The value of a key that must be given.
@@ -79,11 +84,15 @@ impl<'f> Reader<'f> {
         };
         let mut values = Vec::new();
         for (number, text) in list.texts().iter().enumerate() {
-            let mut path = self.path(key);
-            if matches!(list, OneOrMany::Many(_)) {
-                path.push(Step::Item(number));
-            }
-            values.push(self.parse(path, text));
+            let value = text.as_str().parse().map_err(|misread| {
+                let mut path = self.path(key);
+                if matches!(list, OneOrMany::Many(_)) {
+                    path.push(Step::Item(number));
+                }
+                self.faults
+                    .push(Fault::misread(Some(self.origin), path, misread));
+            });
+            values.push(value.ok());
         }
         values.into_iter().collect()
     }
@@ -126,17 +135,6 @@ impl<'f> Reader<'f> {
             });
         }
         missing
-    }
-
-    fn parse<T: FromStr<Err = Misread>>(&mut self, path: Vec<Step>, text: &Text) -> Option<T> {
-        match text.as_str().parse() {
-            Ok(value) => Some(value),
-            Err(misread) => {
-                self.faults
-                    .push(Fault::misread(Some(self.origin), path, misread));
-                None
-            }
-        }
     }
 }
 

@@ -8,7 +8,7 @@ use serde::de::{
     Deserialize, DeserializeSeed, Deserializer, IgnoredAny, MapAccess, SeqAccess, Visitor,
 };
 
-use super::given::{Given, Scalar};
+use super::given::{Given, Scalar, Text};
 use super::split::{Piece, Wrap};
 use super::unreadable::unreadable;
 use super::{guard, slips};
@@ -43,6 +43,18 @@ macro_rules! record {
                 }
                 Ok(true)
             }
+
+            fn put(&mut self, key: &str, text: $crate::files::Text) -> Option<()> {
+                match key {
+                    $($key => {
+                        let empty = matches!(self.$field, $crate::files::Given::Missing);
+                        let value = $crate::files::Slot::of_text(text).filter(|_| empty)?;
+                        self.$field = $crate::files::Given::Is(value);
+                    })+
+                    _ => return None,
+                }
+                Some(())
+            }
         }
 
         impl $crate::files::Slot for $name {
@@ -51,6 +63,10 @@ macro_rules! record {
                 from: D,
             ) -> Result<$crate::files::Given<Self>, D::Error> {
                 here.keys(from)
+            }
+
+            fn of_line(text: &str) -> Option<Self> {
+                $crate::files::of_line(text)
             }
         }
     };
@@ -73,6 +89,10 @@ pub trait Keys: Default {
         here: Here<'_>,
         map: &mut M,
     ) -> Result<bool, M::Error>;
+
+    /// Takes the value of a key from a text; `None` where the key is not known, has a value already,
+    /// or wants more than a text.
+    fn put(&mut self, key: &str, text: Text) -> Option<()>;
 }
 
 /// What a field can be read into.
@@ -83,6 +103,17 @@ pub trait Slot: Sized {
     ///
     /// What the deserializer gives where the text is not well formed.
     fn fill<'de, D: Deserializer<'de>>(here: Here<'_>, from: D) -> Result<Given<Self>, D::Error>;
+
+    /// The same of a text that was read already; `None` where that is not a value of this shape.
+    fn of_text(_text: Text) -> Option<Self> {
+        None
+    }
+
+    /// The same of the text of a whole record in the form the program writes; `None` where it is
+    /// in any other.
+    fn of_line(_text: &str) -> Option<Self> {
+        None
+    }
 }
 
 /// The place in a record that is being read.
@@ -103,6 +134,16 @@ pub fn read<S: Slot>(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Given<S> {
     if faults.len() >= MOST {
         return Given::Faulty;
     }
+    if let Wrap::Dash = piece.wrap
+        && let Some(quick) = S::of_line(piece.text)
+    {
+        return Given::Is(quick);
+    }
+    slowly(piece, faults)
+}
+
+/// Reads one record by the YAML reader.
+pub(super) fn slowly<S: Slot>(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Given<S> {
     let Some(root) = guard::guard(piece, faults) else {
         return Given::Faulty;
     };

@@ -160,7 +160,10 @@ fn read_members(words: &[Word<'_>]) -> Result<Vec<MemberPick>, Misread> {
     let mut rest = words;
     while let Some((&word, after)) = rest.split_first() {
         let (name, holes) = split_holes(word)?;
-        let lower = name.to_ascii_lowercase();
+        let numbered = name.get(1..).is_some_and(starts_with_digit);
+        let named = MemberKind::NAMED
+            .iter()
+            .find(|(named, _)| !numbered && name.eq_ignore_ascii_case(named));
         rest = after;
         let mut pick = MemberPick {
             kind: None,
@@ -168,7 +171,7 @@ fn read_members(words: &[Word<'_>]) -> Result<Vec<MemberPick>, Misread> {
             end: None,
             holes,
         };
-        if lower == "horn" {
+        if name.eq_ignore_ascii_case("horn") {
             match after.split_first() {
                 Some((&timber, after)) if split_holes(timber)?.0.eq_ignore_ascii_case("timber") => {
                     pick.holes = split_holes(timber)?.1;
@@ -181,10 +184,9 @@ fn read_members(words: &[Word<'_>]) -> Result<Vec<MemberPick>, Misread> {
                         .at(span(word)));
                 }
             }
-        } else if let Some((_, kind)) = MemberKind::NAMED.iter().find(|(named, _)| *named == lower)
-        {
+        } else if let Some((_, kind)) = named {
             pick.kind = Some(*kind);
-        } else if lower != "all" {
+        } else if !name.eq_ignore_ascii_case("all") {
             let kind = match name.chars().next() {
                 Some('F' | 'f') => MemberKind::Frame,
                 Some('B' | 'b') => MemberKind::Beam,
@@ -201,9 +203,10 @@ fn read_members(words: &[Word<'_>]) -> Result<Vec<MemberPick>, Misread> {
             if kind == MemberKind::Butt
                 && let Some((&end, after)) = rest.split_first()
             {
-                pick.end = match end.1.to_ascii_lowercase().as_str() {
-                    "fwd" | "forward" => Some(End::Fwd),
-                    "aft" => Some(End::Aft),
+                let is = |word| end.1.eq_ignore_ascii_case(word);
+                pick.end = match (is("fwd") || is("forward"), is("aft")) {
+                    (true, _) => Some(End::Fwd),
+                    (_, true) => Some(End::Aft),
                     _ => None,
                 };
                 if pick.end.is_some() {
@@ -276,6 +279,9 @@ fn read_runs(text: &str, start: usize, highest: u16) -> Result<Vec<Run>, Misread
             }
         };
         numbers.push(run);
+    }
+    if numbers.len() == 1 {
+        return Ok(numbers);
     }
     let mut rising = numbers.clone();
     rising.sort_unstable_by_key(|run| (run.first.is_plain(), *run));

@@ -74,7 +74,15 @@ impl Sides {
 
     /// The sides that these letters stand for, in either case.
     pub fn from_letters(letters: &str) -> Option<Self> {
-        Some(match letters.to_ascii_uppercase().as_str() {
+        let upper;
+        let letters = match letters {
+            "P" | "S" | "PS" | "D" => letters,
+            _ => {
+                upper = letters.to_ascii_uppercase();
+                &upper
+            }
+        };
+        Some(match letters {
             "P" => Self::One(Side::Port),
             "S" => Self::One(Side::Starboard),
             "PS" | "SP" => Self::Shell,

@@ -21,6 +21,10 @@ pub(super) fn find<T>(
     rows: &'static [T],
     names: impl Fn(&'static T) -> (&'static str, &'static [&'static str]),
 ) -> Result<&'static T, Misread> {
+    // As it is written to files, most often.
+    if let Some(row) = rows.iter().find(|row| names(row).0 == name) {
+        return Ok(row);
+    }
     let word = folded(name);
     let known = |row: &&'static T| {
         let (name, aliases) = names(row);

@@ -27,6 +27,11 @@ macro_rules! words {
             type Err = $crate::text::Misread;
 
             fn from_str(text: &str) -> Result<Self, $crate::text::Misread> {
+                // As it is written to files, most often.
+                match text {
+                    $($word => return Ok(Self::$variant),)+
+                    _ => {}
+                }
                 let word = text.trim().to_lowercase().replace(['-', '_'], " ");
                 match word.as_str() {
                     $($word $(| $also)* => Ok(Self::$variant),)+

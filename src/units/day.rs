@@ -67,11 +67,11 @@ impl FromStr for Day {
             Misread::new(format!("`{text}` is not a day"))
                 .help("write a day year-month-day: 2026-10-03")
         };
-        let [year, month, day] = text
-            .split('-')
-            .collect::<Vec<_>>()
-            .try_into()
-            .map_err(|_| no())?;
+        let mut parts = text.splitn(3, '-');
+        let (Some(year), Some(month), Some(day)) = (parts.next(), parts.next(), parts.next())
+        else {
+            return Err(no());
+        };
         let number = |part: &str, len: usize| {
             (part.len() == len && part.bytes().all(|b| b.is_ascii_digit()))
                 .then(|| part.parse::<i16>().ok())
