@@ -230,9 +230,19 @@ mod tests {
         })
     }
 
+    /// Thousands each time; millions by hand, with `PROPTEST_CASES`.
+    fn config() -> ProptestConfig {
+        let told = std::env::var("PROPTEST_CASES").ok();
+        ProptestConfig {
+            cases: told.and_then(|cases| cases.parse().ok()).unwrap_or(4096),
+            failure_persistence: None,
+            ..ProptestConfig::default()
+        }
+    }
+
     proptest! {
-        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
-        // By hand with PROPTEST_CASES=5000000.
+        #![proptest_config(config())]
+
         #[test]
         fn what_it_takes_the_yaml_reader_reads_the_same(text in record()) {
             if let Some(quick) = of_line::<RawEntry>(&text) {
