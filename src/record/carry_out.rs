@@ -177,8 +177,7 @@ impl Book {
                     Fate::Freed { closed: false } | Fate::Stays => continue,
                 }
             }
-            state.diameters.remove(&(id, number));
-            state.planed.remove(&(id, number));
+            state.forget(id, number);
         }
         if new > 0 {
             // There is room, as was looked at above.

@@ -37,7 +37,7 @@ pub fn changes(hull: &Hull, before: &State, after: &State) -> Vec<Changed> {
         for number in (1..=count).filter_map(HoleNumber::new) {
             let stands = |state: &State| {
                 let hole = *state.holes(crossing).get(number.index())?;
-                let diameter = state.diameters.get(&(crossing, number)).copied();
+                let diameter = state.diameter(crossing, number);
                 Some(Stands { hole, diameter })
             };
             let (before, after) = (stands(before), stands(after));
