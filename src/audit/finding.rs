@@ -1,6 +1,9 @@
 //! Findings: what the rules say, folded.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::panic::resume_unwind;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
 
 use super::hits::Hits;
 use super::{Acceptance, Rule, Saying, Severity, Survey};
@@ -67,47 +70,103 @@ struct Group {
     fastenings: u32,
 }
 
+/// A boat of fewer crossings is looked over before another thread has begun.
+const MANY_CROSSINGS: usize = 20_000;
+
 /// Lets every rule look, and folds what they say: by rule, severity and figures, accepted apart.
 pub(super) fn find(survey: &Survey<'_>, rules: &[&'static Rule]) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    let mut uses = vec![false; survey.accepted.len()];
     let accepts = resolve(survey);
-    for rule in rules {
-        let mut hits = Hits::new(survey);
-        (rule.check)(survey, &mut hits);
-        let holding: Vec<usize> = holding(survey, rule);
-        let mut groups: Vec<BTreeMap<Option<usize>, Group>> =
-            hits.sayings.iter().map(|_| BTreeMap::new()).collect();
-        for hit in hits.hits {
-            let accepted = holding.iter().copied().find(|at| {
-                let crossings = accepts.get(*at);
-                crossings.is_some_and(|all| all.binary_search(&hit.crossing).is_ok())
-            });
-            if let Some(used) = accepted.and_then(|at| uses.get_mut(at)) {
+    let mut uses = vec![false; survey.accepted.len()];
+    let mut findings = Vec::new();
+    for found in look(survey, rules, &accepts) {
+        for at in found.accepted {
+            if let Some(used) = uses.get_mut(at) {
                 *used = true;
             }
-            if let Some(groups) = groups.get_mut(hit.saying as usize) {
-                let group = groups.entry(accepted).or_default();
-                group.crossings.push(hit.crossing);
-                group.fastenings = group.fastenings.saturating_add(hit.fastenings);
-            }
         }
-        for (saying, groups) in hits.sayings.iter().zip(groups) {
-            for (accepted, mut group) in groups {
-                // Most of it rises already.
-                group.crossings.sort();
-                group.crossings.dedup();
-                findings.push(Finding {
-                    rule,
-                    saying: saying.clone(),
-                    crossings: group.crossings.len() as u32,
-                    place: fold(survey.hull, group.crossings),
-                    fastenings: group.fastenings,
-                    accepted: accepted.and_then(|at| survey.accepted.get(at)).cloned(),
-                });
-            }
+        findings.extend(found.findings);
+    }
+    findings.extend(super::accepted::findings(survey, rules, &accepts, &uses));
+    // Rules come in the order they are listed in; the sort keeps that within a severity.
+    findings.sort_by_key(|finding| finding.saying.severity);
+    findings
+}
+
+/// What one rule finds, and which acceptances cover any of it.
+struct Found {
+    findings: Vec<Finding>,
+    accepted: BTreeSet<usize>,
+}
+
+/// Lets every rule look, on two threads where there is much to look at: each takes the next rule
+/// that none has begun. What is found stands in the order of the rules, whoever found it.
+fn look(survey: &Survey<'_>, rules: &[&'static Rule], accepts: &[Vec<CrossingId>]) -> Vec<Found> {
+    let next = AtomicUsize::new(0);
+    let work = || {
+        let mut done = Vec::new();
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            let Some(rule) = rules.get(at) else {
+                return done;
+            };
+            done.push((at, by_rule(survey, rule, accepts)));
         }
-        findings.extend(hits.whole.into_iter().map(|saying| Finding {
+    };
+    let mut found = if survey.hull.crossing_count() < MANY_CROSSINGS {
+        work()
+    } else {
+        thread::scope(|scope| {
+            let other = scope.spawn(work);
+            let mut found = work();
+            found.extend(other.join().unwrap_or_else(|panic| resume_unwind(panic)));
+            found
+        })
+    };
+    found.sort_by_key(|(at, _)| *at);
+    found.into_iter().map(|(_, found)| found).collect()
+}
+
+/// Lets one rule look, and folds what it says.
+fn by_rule(survey: &Survey<'_>, rule: &'static Rule, accepts: &[Vec<CrossingId>]) -> Found {
+    let mut hits = Hits::new(survey);
+    (rule.check)(survey, &mut hits);
+    let holding = holding(survey, rule);
+    let mut found = Found {
+        findings: Vec::new(),
+        accepted: BTreeSet::new(),
+    };
+    let mut groups: Vec<BTreeMap<Option<usize>, Group>> =
+        hits.sayings.iter().map(|_| BTreeMap::new()).collect();
+    for hit in hits.hits {
+        let accepted = holding.iter().copied().find(|at| {
+            let crossings = accepts.get(*at);
+            crossings.is_some_and(|all| all.binary_search(&hit.crossing).is_ok())
+        });
+        if let Some(groups) = groups.get_mut(hit.saying as usize) {
+            let group = groups.entry(accepted).or_default();
+            group.crossings.push(hit.crossing);
+            group.fastenings = group.fastenings.saturating_add(hit.fastenings);
+        }
+    }
+    for (saying, groups) in hits.sayings.into_iter().zip(groups) {
+        for (accepted, mut group) in groups {
+            found.accepted.extend(accepted);
+            // Most of it rises already.
+            group.crossings.sort();
+            group.crossings.dedup();
+            found.findings.push(Finding {
+                rule,
+                saying: saying.clone(),
+                crossings: group.crossings.len() as u32,
+                place: fold(survey.hull, group.crossings),
+                fastenings: group.fastenings,
+                accepted: accepted.and_then(|at| survey.accepted.get(at)).cloned(),
+            });
+        }
+    }
+    found
+        .findings
+        .extend(hits.whole.into_iter().map(|saying| Finding {
             rule,
             saying,
             place: Places::default(),
@@ -115,11 +174,7 @@ pub(super) fn find(survey: &Survey<'_>, rules: &[&'static Rule]) -> Vec<Finding>
             fastenings: 0,
             accepted: None,
         }));
-    }
-    findings.extend(super::accepted::findings(survey, rules, &accepts, &uses));
-    // Rules come in the order they are listed in; the sort keeps that within a severity.
-    findings.sort_by_key(|finding| finding.saying.severity);
-    findings
+    found
 }
 
 /// The crossings of each acceptance.

@@ -230,13 +230,13 @@ mod tests {
         })
     }
 
-    /// Thousands each time; millions by hand, with `PROPTEST_CASES`.
+    /// Thousands each time; millions by hand, with `PROPTEST_CASES=200000`.
     fn config() -> ProptestConfig {
-        let told = std::env::var("PROPTEST_CASES").ok();
+        let config = ProptestConfig::default();
         ProptestConfig {
-            cases: told.and_then(|cases| cases.parse().ok()).unwrap_or(4096),
+            cases: config.cases.saturating_mul(16),
             failure_persistence: None,
-            ..ProptestConfig::default()
+            ..config
         }
     }
 

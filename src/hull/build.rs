@@ -48,6 +48,7 @@ impl Hull {
             joints: Vec::new(),
             strakes: Vec::new(),
             scantlings,
+            jointed: BTreeMap::new(),
             strake_of: Vec::new(),
             zones: Vec::new(),
             waterline: Waterline::default(),
@@ -139,15 +140,21 @@ impl Hull {
         let from_stern = self.numbering.frames == FramesFrom::Stern;
         let mut first = 0;
         for (id, row) in laid {
+            let place = self.strakes.len() as u32;
+            for butt in row.butts.keys() {
+                self.jointed
+                    .entry((id.side, *butt))
+                    .or_default()
+                    .push(place);
+            }
             let mut members: Vec<(Member, u32)> = row.members.to_vec();
             members.extend(row.butts);
             // Two runs that rise already: a stable sort joins them.
             members.sort_by_key(|(member, _)| (member.along(from_stern), *member));
             let count = members.len() as u32;
             let (members, scantlings) = members.into_iter().unzip();
-            let strakes = self.strakes.len() as u32;
             self.strake_of
-                .extend(std::iter::repeat_n(strakes, count as usize));
+                .extend(std::iter::repeat_n(place, count as usize));
             self.strakes.push(Strake {
                 id,
                 thickness: row.thickness,

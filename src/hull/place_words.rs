@@ -22,11 +22,12 @@ impl FromStr for Places {
         if words.is_empty() {
             return Err(Misread::new("a place is missing").help(FORM));
         }
-        words
-            .split(|(_, word)| word.eq_ignore_ascii_case("and"))
-            .map(|words| Place::read(words, text.len()))
-            .collect::<Result<_, _>>()
-            .map(Self)
+        // A log keeps a place an entry, and most are one.
+        let mut places = Vec::with_capacity(1);
+        for words in words.split(|(_, word)| word.eq_ignore_ascii_case("and")) {
+            places.push(Place::read(words, text.len())?);
+        }
+        Ok(Self(places))
     }
 }
 
@@ -156,7 +157,7 @@ fn starts_with_digit(text: &str) -> bool {
 const MEMBERS: &str = "members are F12, B3, K9, J14, stem, sternpost, horn timber, transom or all";
 
 fn read_members(words: &[Word<'_>]) -> Result<Vec<MemberPick>, Misread> {
-    let mut picks = Vec::new();
+    let mut picks = Vec::with_capacity(words.len());
     let mut rest = words;
     while let Some((&word, after)) = rest.split_first() {
         let (name, holes) = split_holes(word)?;
@@ -254,7 +255,7 @@ fn split_holes<'a>(word: Word<'a>) -> Result<(&'a str, Holes), Misread> {
 
 fn read_runs(text: &str, start: usize, highest: u16) -> Result<Vec<Run>, Misread> {
     let mut at = start;
-    let mut numbers: Vec<Run> = Vec::new();
+    let mut numbers: Vec<Run> = Vec::with_capacity(1);
     for part in text.split('+') {
         let here = at..at + part.len();
         at = here.end + 1;

@@ -1,8 +1,10 @@
 //! The whole hull: built once, then only asked.
 
+use std::collections::BTreeMap;
+
 use super::{
     Crossing, CrossingId, FramesFrom, GravingPiece, Hardware, Joint, Member, Numbering,
-    Particulars, Practice, Scantlings, StrakeId, Water, Waterline,
+    Particulars, Practice, Scantlings, Side, StrakeId, Water, Waterline,
 };
 use crate::joint::Zone;
 use crate::tables::{GaugeSystem, Wood};
@@ -60,6 +62,8 @@ pub struct Hull {
     pub joints: Vec<Joint>,
     pub(super) strakes: Vec<Strake>,
     pub(super) scantlings: Vec<Scantlings>,
+    /// The strakes that have a joint at a place between members, by their place among all; rising.
+    pub(super) jointed: BTreeMap<(Side, Member), Vec<u32>>,
     /// Of each crossing, the place of its strake among all.
     pub(super) strake_of: Vec<u32>,
     /// Of each crossing.
@@ -137,9 +141,22 @@ impl Hull {
                 .then(|| self.find_abreast(strake, here.member, place))
                 .flatten()
         };
-        let (before, after) = self.strakes.split_at(at);
-        let before = before.iter().rev().find_map(there);
-        let after = after.iter().skip(1).find_map(there);
+        let (before, after) = match here.member {
+            // Few strakes have one, and they are far between.
+            Member::Butt(..) => {
+                let all = self.jointed.get(&(here.strake.id.side, here.member));
+                let all = all.map_or(&[][..], Vec::as_slice);
+                let before = all.partition_point(|strake| (*strake as usize) < at);
+                let of = |strake: Option<&u32>| there(self.strakes.get(*strake? as usize)?);
+                let last = before.checked_sub(1).and_then(|last| all.get(last));
+                (of(last), of(all.get(before + 1)))
+            }
+            _ => {
+                let (before, after) = self.strakes.split_at(at);
+                let before = before.iter().rev().find_map(there);
+                (before, after.iter().skip(1).find_map(there))
+            }
+        };
         before.into_iter().chain(after)
     }
 
