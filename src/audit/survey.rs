@@ -107,7 +107,7 @@ impl<'b> Survey<'b> {
         // A crossing is there once something is driven in it.
         self.nowhere = nowhere(self.hull, self.book, &self.state, &self.absent, self.day);
         self.planned = Some(carried_out);
-        self
+        self.told_apart_anew()
     }
 
     /// What of the plan she is judged with, where she is judged as planned.
@@ -119,6 +119,11 @@ impl<'b> Survey<'b> {
     #[must_use]
     pub fn within(mut self, crossings: impl IntoIterator<Item = CrossingId>) -> Self {
         self.scope = Some(crossings.into_iter().collect());
+        self.told_apart_anew()
+    }
+
+    /// The same, with the kinds of crossings to be told apart again.
+    fn told_apart_anew(mut self) -> Self {
         self.kinds = OnceLock::new();
         self.situations = OnceLock::new();
         self
