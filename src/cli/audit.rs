@@ -90,7 +90,7 @@ impl Audit {
             only: &asked.only,
         };
         match desk.globals.format {
-            Format::Text => show::audit::text(desk.out, desk.width, &shown, self.full)?,
+            Format::Text => show::audit::text(desk.out, desk.layout, &shown, self.full)?,
             Format::Json => show::audit::json(desk.out, &shown)?,
         }
         Ok(self.fail_on.judge(&outcome))

@@ -34,7 +34,7 @@ impl Check {
             Format::Text => {
                 let (boat, folder) = whole_boat(desk.globals)?;
                 show::text(desk.out, &boat.hull, &boat.book)?;
-                show::photos(desk.out, &folder.missing_photos(&boat.book), desk.width)?;
+                show::photos(desk.out, &folder.missing_photos(&boat.book), desk.layout)?;
                 Ok(Ended::Done)
             }
             Format::Json => match whole_boat(desk.globals) {

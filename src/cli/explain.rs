@@ -27,9 +27,9 @@ impl Explain {
             }
         };
         match (rule, desk.globals.format) {
-            (None, Format::Text) => explain::list(desk.out, desk.width, Rule::all())?,
+            (None, Format::Text) => explain::list(desk.out, desk.layout, Rule::all())?,
             (None, Format::Json) => explain::json(desk.out, Rule::all())?,
-            (Some(rule), Format::Text) => explain::text(desk.out, desk.width, units, rule)?,
+            (Some(rule), Format::Text) => explain::text(desk.out, desk.layout, units, rule)?,
             (Some(rule), Format::Json) => explain::json(desk.out, &[rule])?,
         }
         Ok(Ended::Done)

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
 
+use crate::show::Layout;
 use crate::text::Fault;
 use crate::units::{Day, Units};
 
@@ -38,6 +39,9 @@ pub struct Globals {
         hide_env_values = true
     )]
     today: Option<Day>,
+    /// Print to be read aloud by a screen reader: nothing drawn, tables told row by row
+    #[arg(long, global = true, env = "REFASTEN_PLAIN", hide_env_values = true)]
+    plain: bool,
 }
 
 /// For whom to print.
@@ -80,10 +84,19 @@ impl Globals {
                     .into()
             })
     }
+
+    /// How text is laid out that goes there.
+    pub(super) fn layout(&self, to: &impl IsTerminal) -> Layout {
+        Layout {
+            width: width(),
+            plain: self.plain,
+            colour: !self.plain && colour(to),
+        }
+    }
 }
 
 /// Columns to print in: `COLUMNS`, else the terminal's, else 80.
-pub(super) fn width() -> u16 {
+fn width() -> u16 {
     const LEAST: u16 = 40;
     const MOST: u16 = 160;
     let columns = std::env::var("COLUMNS")
@@ -103,7 +116,7 @@ pub(super) fn width() -> u16 {
 }
 
 /// Whether to print in colour there: on a terminal that knows how, unless `NO_COLOR` says no.
-pub(super) fn colour(to: &impl IsTerminal) -> bool {
+fn colour(to: &impl IsTerminal) -> bool {
     let set = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty());
     let dumb = std::env::var_os("TERM").is_some_and(|term| term == "dumb");
     to.is_terminal() && !dumb && !set("NO_COLOR")

@@ -82,7 +82,7 @@ impl History {
         };
         match desk.globals.format {
             Format::Text => {
-                history::text(&told, desk.globals.units_for(&boat), desk.out, desk.width)?;
+                history::text(&told, desk.globals.units_for(&boat), desk.out, desk.layout)?;
             }
             Format::Json => writeln!(desk.out, "{:#}", history::json(&told))?,
         }

@@ -123,7 +123,7 @@ impl Import {
             grown: imported.grown.as_deref(),
         };
         match desk.globals.format {
-            Format::Text => imported::text(&told, desk.out, desk.width)?,
+            Format::Text => imported::text(&told, desk.out, desk.layout)?,
             Format::Json => writeln!(desk.out, "{:#}", imported::json(&told))?,
         }
         Ok(Ended::Done)

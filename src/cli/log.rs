@@ -178,7 +178,7 @@ impl Log {
             units: desk.globals.units_for(boat),
         };
         match desk.globals.format {
-            Format::Text => logged::text(&logged, desk.out, desk.width)?,
+            Format::Text => logged::text(&logged, desk.out, desk.layout)?,
             Format::Json => writeln!(desk.out, "{:#}", logged::json(&logged))?,
         }
         Ok(Ended::Done)
@@ -229,7 +229,7 @@ fn show_last(typed: Option<&str>, desk: &mut Desk<'_>) -> Result<Ended, Stopped>
     let (boat, _) = desk.globals.read_boat()?;
     let units = desk.globals.units_for(&boat);
     match desk.globals.format {
-        Format::Text => last::text(&boat.hull, &boat.book, most, units, desk.out, desk.width)?,
+        Format::Text => last::text(&boat.hull, &boat.book, most, units, desk.out, desk.layout)?,
         Format::Json => writeln!(desk.out, "{:#}", last::json(&boat.hull, &boat.book, most))?,
     }
     Ok(Ended::Done)

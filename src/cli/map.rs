@@ -69,7 +69,7 @@ impl Map {
         let map = map::Map::new(&survey, ask);
         let Some(path) = self.drawing else {
             match desk.globals.format {
-                Format::Text => map::text(&map, desk.out, desk.width)?,
+                Format::Text => map::text(&map, desk.out, desk.layout)?,
                 Format::Json => writeln!(desk.out, "{:#}", map::json(&map))?,
             }
             return Ok(Ended::Done);

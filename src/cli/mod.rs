@@ -37,6 +37,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 use crate::files::Folder;
+use crate::show::Layout;
 use crate::text::{self, Clean, Fault, Texts};
 pub use globals::{Format, Globals};
 
@@ -117,8 +118,8 @@ pub struct Desk<'a> {
     pub globals: &'a Globals,
     /// Where the answer goes.
     pub out: &'a mut dyn Write,
-    /// Columns there are to print in.
-    pub width: u16,
+    /// How text is laid out there.
+    pub layout: Layout,
 }
 
 /// Runs one command line, program name first, and gives its exit code: 0 done, 1 findings, 2 the
@@ -135,11 +136,12 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
             };
         }
     };
+    let faults_on = typed.globals.layout(&io::stderr());
     let mut out = BufWriter::new(io::stdout().lock());
     let mut desk = Desk {
         globals: &typed.globals,
         out: &mut out,
-        width: globals::width(),
+        layout: typed.globals.layout(&io::stdout()),
     };
     let ended = match typed.command {
         Command::Pick(pick) => pick.run(&mut desk),
@@ -165,11 +167,11 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(Ended::Faulty) => ExitCode::from(2),
         Err(Stopped::Wrong(faults)) => {
             // With stderr gone there is nobody left to tell.
-            let _ = tell(&faults, &Texts::default());
+            let _ = tell(&faults, &Texts::default(), faults_on);
             ExitCode::from(2)
         }
         Err(Stopped::Faulty(folder, faults)) => {
-            let _ = tell(&faults, &folder.texts());
+            let _ = tell(&faults, &folder.texts(), faults_on);
             ExitCode::from(2)
         }
         // Whoever was reading has seen enough.
@@ -185,15 +187,12 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
 }
 
 /// Prints everything that is wrong with what was typed or read.
-fn tell(faults: &[Fault], texts: &Texts<'_>) -> io::Result<()> {
-    let colour = globals::colour(&io::stderr());
-    text::draw(
-        &mut io::stderr().lock(),
-        faults,
-        texts,
-        globals::width().into(),
-        colour,
-    )
+fn tell(faults: &[Fault], texts: &Texts<'_>, layout: Layout) -> io::Result<()> {
+    let mut out = io::stderr().lock();
+    if layout.plain {
+        return text::tell(&mut out, faults, texts);
+    }
+    text::draw(&mut out, faults, texts, layout.width.into(), layout.colour)
 }
 
 #[cfg(test)]

@@ -174,9 +174,9 @@ impl Pick {
         }
         match (desk.globals.format, &planned) {
             (Format::Text, planned) => {
-                show::pick::text(desk.out, desk.width, &ask, &answer)?;
+                show::pick::text(desk.out, desk.layout, &ask, &answer)?;
                 if let Some(planned) = planned {
-                    show::pick::planned(planned, desk.out, desk.width)?;
+                    show::pick::planned(planned, desk.out, desk.layout)?;
                 }
                 if let Some(drawn) = drawn {
                     writeln!(desk.out, "\n{drawn}")?;

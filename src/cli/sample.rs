@@ -87,7 +87,7 @@ impl Sample {
         };
         if self.read {
             match desk.globals.format {
-                Format::Text => show::read(desk.out, desk.width, &shown)?,
+                Format::Text => show::read(desk.out, desk.layout, &shown)?,
                 Format::Json => show::read_json(desk.out, &shown)?,
             }
             return Ok(Ended::Done);
@@ -103,7 +103,7 @@ impl Sample {
         let proposal = sample::propose(&survey, &reading, amount, confidence, seed);
         match desk.globals.format {
             Format::Text => {
-                show::draw(desk.out, desk.width, &shown, &proposal, seed, self.full)?;
+                show::draw(desk.out, desk.layout, &shown, &proposal, seed, self.full)?;
             }
             Format::Json => show::draw_json(desk.out, &shown, &proposal, seed)?,
         }

@@ -66,7 +66,7 @@ pub(super) fn run(
         },
     };
     match desk.globals.format {
-        Format::Text => season::text(desk.out, desk.width, &summary)?,
+        Format::Text => season::text(desk.out, desk.layout, &summary)?,
         Format::Json => writeln!(desk.out, "{:#}", season::json(&summary))?,
     }
     Ok(Ended::Done)

@@ -68,7 +68,7 @@ impl MakeSheet {
         let holes = state.tally(crossings.iter().copied()).holes;
         let file = self.file.display().to_string();
         match desk.globals.format {
-            Format::Text => sheet::told(&sheet, &file, holes, desk.out, desk.width)?,
+            Format::Text => sheet::told(&sheet, &file, holes, desk.out, desk.layout)?,
             Format::Json => writeln!(desk.out, "{:#}", sheet::told_json(&sheet, &file, holes))?,
         }
         Ok(Ended::Done)

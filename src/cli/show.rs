@@ -74,8 +74,8 @@ impl Show {
             return changes(desk, &boat, stock, first, asked.by);
         }
         match (desk.globals.format, self.each) {
-            (Format::Text, false) => inventory::text(&stock, asked.by, desk.out, desk.width)?,
-            (Format::Text, true) => inventory::each_text(&stock, desk.out, desk.width)?,
+            (Format::Text, false) => inventory::text(&stock, asked.by, desk.out, desk.layout)?,
+            (Format::Text, true) => inventory::each_text(&stock, desk.out, desk.layout)?,
             (Format::Json, false) => writeln!(desk.out, "{:#}", inventory::json(&stock, asked.by))?,
             (Format::Json, true) => writeln!(desk.out, "{:#}", inventory::each_json(&stock))?,
         }
@@ -155,7 +155,7 @@ fn changes(
         came: &came,
     };
     match desk.globals.format {
-        Format::Text => since::text(&told, by, desk.out, desk.width)?,
+        Format::Text => since::text(&told, by, desk.out, desk.layout)?,
         Format::Json => writeln!(desk.out, "{:#}", since::json(&told, by))?,
     }
     Ok(Ended::Done)

@@ -23,9 +23,9 @@ impl Tables {
         let table = reading.with("NAME", self.name.as_ref(), Table::find);
         reading.done(Some(())).map_err(Stopped::Wrong)?;
         match (table, desk.globals.format) {
-            (None, Format::Text) => show::list(desk.out, desk.width)?,
+            (None, Format::Text) => show::list(desk.out, desk.layout)?,
             (None, Format::Json) => show::list_json(desk.out)?,
-            (Some(table), Format::Text) => show::table(desk.out, table, desk.width)?,
+            (Some(table), Format::Text) => show::table(desk.out, table, desk.layout)?,
             (Some(table), Format::Json) => show::table_json(desk.out, table)?,
         }
         Ok(Ended::Done)

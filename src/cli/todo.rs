@@ -65,7 +65,7 @@ impl Todo {
             place: within.is_some().then_some(typed.as_str()),
         };
         match desk.globals.format {
-            Format::Text => show::text(desk.out, desk.width, &shown, self.full)?,
+            Format::Text => show::text(desk.out, desk.layout, &shown, self.full)?,
             Format::Json => show::json(desk.out, &shown)?,
         }
         Ok(Ended::Done)

@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 
 use crate::hull::Hull;
 use crate::record::{Book, Entry};
+use crate::show::layout::Layout;
 use crate::show::numbers::grouped;
 use crate::show::page::Page;
 use crate::text::{Clean, Fault, Texts, in_order};
@@ -44,8 +45,8 @@ pub fn text(out: &mut dyn Write, hull: &Hull, book: &Book) -> io::Result<()> {
 /// # Errors
 ///
 /// What the writer gives.
-pub fn photos(out: &mut dyn Write, missing: &[(&Entry, String)], width: u16) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn photos(out: &mut dyn Write, missing: &[(&Entry, String)], layout: Layout) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     for (entry, says) in missing {
         page.line(&format!(
             "no fault, but look: entry {}: {says}",

@@ -4,6 +4,7 @@ use std::io::{self, Write};
 
 use serde::Serialize;
 
+use super::layout::Layout;
 use super::page::Page;
 use crate::audit::Rule;
 use crate::tables::{Limit, Quantity};
@@ -19,11 +20,11 @@ struct Paragraph {
 ///
 /// # Errors
 /// When `out` fails.
-pub fn list(out: &mut dyn Write, width: u16, rules: &[&Rule]) -> io::Result<()> {
+pub fn list(out: &mut dyn Write, layout: Layout, rules: &[&Rule]) -> io::Result<()> {
     let rows = rules
         .iter()
         .map(|rule| [rule.name.to_owned(), in_a_line(rule)]);
-    let mut page = Page::new(out, width);
+    let mut page = Page::new(out, layout);
     page.table(["Rule", "Looks for"], rows)?;
     page.gap()?;
     page.line("`refasten explain RULE` prints the page of one.")
@@ -33,8 +34,8 @@ pub fn list(out: &mut dyn Write, width: u16, rules: &[&Rule]) -> io::Result<()> 
 ///
 /// # Errors
 /// When `out` fails.
-pub fn text(out: &mut dyn Write, width: u16, units: Units, rule: &Rule) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn text(out: &mut dyn Write, layout: Layout, units: Units, rule: &Rule) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     page.line(rule.name)?;
     for Paragraph { heading, text } in paragraphs(rule) {
         page.gap()?;

@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 use super::generations::Holes;
 use super::inventory::describe;
 use super::known;
+use super::layout::Layout;
 use super::page::Page;
 use crate::hull::{Hull, Places, fold, fold_holes};
 use crate::record::{Book, Deed, Entry, Event, Set, SetId, What};
@@ -39,9 +40,9 @@ pub fn text(
     history: &History<'_>,
     units: Units,
     out: &mut dyn Write,
-    width: u16,
+    layout: Layout,
 ) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+    let mut page = Page::new(out, layout);
     let (hull, book, events) = (history.holes.hull, history.holes.book, history.events);
     known::text(&mut page, book)?;
     if events.is_empty() {

@@ -5,6 +5,7 @@ use std::io::{self, Write};
 
 use serde_json::{Value, json};
 
+use super::layout::Layout;
 use super::numbers::counted;
 use super::page::Page;
 use crate::hull::{CrossingId, Hull, fold};
@@ -61,8 +62,8 @@ impl Told<'_> {
 ///
 /// # Errors
 /// What the writer gives.
-pub fn text(told: &Told<'_>, out: &mut dyn Write, width: u16) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn text(told: &Told<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     let others = told.columns.iter().filter(|(heading, key)| heading != key);
     let others: Vec<String> = others
         .map(|(heading, key)| format!("`{heading}` as `{key}`"))

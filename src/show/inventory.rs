@@ -7,8 +7,9 @@ use comfy_table::{Cell, CellAlignment};
 use serde_json::{Value, json};
 
 use super::known;
+use super::layout::Layout;
 use super::made::{Made, sets};
-use super::page::{Page, quiet};
+use super::page::{NONE, Page, quiet};
 use crate::hull::{CrossingId, Hull, Member};
 use crate::joint::{Kind, Plug, Size};
 use crate::record::{Book, Fastening, Hole, HoleState, Mouth, Set, State, Tally};
@@ -180,14 +181,14 @@ pub(super) const fn counts(tally: &Tally) -> [u32; 8] {
 }
 
 /// Prints a count as a table with its total.
-pub fn text(stock: &Stock<'_>, by: By, out: &mut dyn Write, width: u16) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn text(stock: &Stock<'_>, by: By, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     head(stock, &mut page)?;
-    let mut table = quiet(width);
+    let mut table = quiet(layout.width);
     let row = |name: &str, tally: &Tally| {
         let numbers = counts(tally).map(|n| {
             Cell::new(if n == 0 {
-                "·".to_owned()
+                NONE.to_owned()
             } else {
                 n.to_string()
             })
@@ -228,10 +229,10 @@ pub(super) fn head(stock: &Stock<'_>, page: &mut Page<'_>) -> io::Result<()> {
 }
 
 /// Prints one row a hole.
-pub fn each_text(stock: &Stock<'_>, out: &mut dyn Write, width: u16) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn each_text(stock: &Stock<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     head(stock, &mut page)?;
-    let mut table = quiet(width);
+    let mut table = quiet(layout.width);
     table.set_header(["place", "state", "fastening", "set", "bung", "found"]);
     for id in stock.crossings {
         for (number, hole) in stock.state.numbered(*id) {

@@ -5,6 +5,7 @@ use std::io::{self, Write};
 use serde_json::{Value, json};
 
 use super::history;
+use super::layout::Layout;
 use super::page::Page;
 use crate::hull::Hull;
 use crate::record::{Book, Entry, What};
@@ -28,9 +29,9 @@ pub fn text(
     most: usize,
     units: Units,
     out: &mut dyn Write,
-    width: u16,
+    layout: Layout,
 ) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+    let mut page = Page::new(out, layout);
     if book.entries().is_empty() {
         return page.line("the log has no entry yet");
     }

@@ -5,6 +5,7 @@ use std::io::{self, Write};
 use serde_json::{Value, json};
 
 use super::changed::{self, Of};
+use super::layout::Layout;
 use super::page::Page;
 use crate::hull::{CrossingId, HoleNumber, Hull, fold, fold_holes};
 use crate::record::{
@@ -92,8 +93,8 @@ impl<'b> Logged<'b> {
 }
 
 /// Prints what changed and what stands open.
-pub fn text(logged: &Logged<'_>, out: &mut dyn Write, width: u16) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn text(logged: &Logged<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     for (entry, holes) in logged.each() {
         let (number, date) = (entry.number, entry.date);
         let told = headline(logged.hull, entry, holes);

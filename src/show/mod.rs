@@ -17,6 +17,7 @@ pub mod imported;
 pub mod inventory;
 mod known;
 pub mod last;
+mod layout;
 pub mod logged;
 mod made;
 pub mod map;
@@ -36,3 +37,4 @@ pub mod todo;
 mod work;
 
 pub use cautions::{AID, WORK};
+pub use layout::Layout;

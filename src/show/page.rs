@@ -1,25 +1,32 @@
-//! A page of plain text: wrapped sentences and quiet tables.
+//! A page of text: wrapped sentences and quiet tables.
 
 use std::io::{self, Write};
 
 use comfy_table::{Cell, ColumnConstraint, ContentArrangement, Table, presets};
 
+use super::layout::{Layout, Tint};
 use crate::text::Clean;
 
-/// Where text is printed, and how wide it may be.
+/// Where text is printed, and how it is laid out.
 pub(super) struct Page<'a> {
     out: &'a mut dyn Write,
-    width: u16,
+    layout: Layout,
 }
 
 impl<'a> Page<'a> {
-    pub(super) fn new(out: &'a mut dyn Write, width: u16) -> Self {
-        Self { out, width }
+    pub(super) fn new(out: &'a mut dyn Write, layout: impl Into<Layout>) -> Self {
+        let layout = layout.into();
+        Self { out, layout }
+    }
+
+    /// Whether it is to be read aloud, so that nothing may be drawn.
+    pub(super) fn is_plain(&self) -> bool {
+        self.layout.plain
     }
 
     /// How many columns there are.
     pub(super) fn width(&self) -> u16 {
-        self.width
+        self.layout.width
     }
 
     /// An empty line.
@@ -30,6 +37,41 @@ impl<'a> Page<'a> {
     /// Sentences from the left edge; where they run on, they are indented by two.
     pub(super) fn line(&mut self, text: &str) -> io::Result<()> {
         self.wrapped("", text)
+    }
+
+    /// The same in a colour, where there is any.
+    pub(super) fn headline(&mut self, tint: Tint, text: &str) -> io::Result<()> {
+        self.tinted(tint, |page| page.flow("  ", 0, text))?;
+        writeln!(self.out)
+    }
+
+    /// A word in a colour, where there is any, padded to `room`, and sentences after it.
+    pub(super) fn told(
+        &mut self,
+        tint: Tint,
+        word: &str,
+        room: usize,
+        text: &str,
+    ) -> io::Result<()> {
+        let room = if self.layout.plain { 0 } else { room };
+        let column = room.max(word.chars().count() + 1);
+        self.tinted(tint, |page| write!(page.out, "{word}"))?;
+        write!(self.out, "{:1$}", "", column - word.chars().count())?;
+        self.flow("  ", column, text)?;
+        writeln!(self.out)
+    }
+
+    fn tinted(
+        &mut self,
+        tint: Tint,
+        write: impl FnOnce(&mut Self) -> io::Result<()>,
+    ) -> io::Result<()> {
+        if !self.layout.colour {
+            return write(self);
+        }
+        write!(self.out, "{}", tint.begins())?;
+        write(self)?;
+        write!(self.out, "{}", Tint::ENDS)
     }
 
     /// One item of a list.
@@ -55,16 +97,29 @@ impl<'a> Page<'a> {
     /// Words one after another, broken between them where the page ends; a word wider than the
     /// page is broken within.
     pub(super) fn hung(&mut self, first: &str, indent: &str, text: &str) -> io::Result<()> {
-        let clean = Clean(text).to_string();
-        let room = usize::from(self.width)
+        let spoken = self.layout.plain.then(|| aloud(first));
+        let first = spoken.as_deref().unwrap_or(first);
+        write!(self.out, "{first}")?;
+        self.flow(indent, first.chars().count(), text)?;
+        writeln!(self.out)
+    }
+
+    /// The words, from `column` on and without the end of the last line.
+    fn flow(&mut self, indent: &str, mut column: usize, text: &str) -> io::Result<()> {
+        let mut clean = Clean(text).to_string();
+        let mut indent = indent;
+        if self.layout.plain {
+            // Read aloud, a backtick is a word of its own; a quotation mark is a pause.
+            clean = clean.replace('`', "\"");
+            indent = "";
+        }
+        let room = usize::from(self.width())
             .saturating_sub(indent.chars().count())
             .max(1);
-        let mut column = first.chars().count();
-        write!(self.out, "{first}")?;
         let mut begun = false;
         for word in clean.split_whitespace().flat_map(|word| pieces(word, room)) {
             let wide = word.chars().count();
-            if begun && column + 1 + wide > usize::from(self.width) {
+            if begun && column + 1 + wide > usize::from(self.width()) {
                 write!(self.out, "\n{indent}")?;
                 column = indent.chars().count();
                 begun = false;
@@ -77,16 +132,20 @@ impl<'a> Page<'a> {
             column += wide;
             begun = true;
         }
-        writeln!(self.out)
+        Ok(())
     }
 
     /// A table made by [`quiet`]; the columns that `whole` says are never broken into lines. On a
-    /// page too narrow for it, its rows stand one under another, each cell with its head.
+    /// page too narrow for it, or to be read aloud, its rows stand one under another, each cell
+    /// after its head.
     pub(super) fn drawn(
         &mut self,
         table: &mut Table,
         whole: impl Fn(usize) -> bool,
     ) -> io::Result<()> {
+        if self.layout.plain {
+            return self.stacked(table);
+        }
         for (number, column) in table.column_iter_mut().enumerate() {
             column.set_padding((0, 2));
             if whole(number) {
@@ -94,7 +153,7 @@ impl<'a> Page<'a> {
             }
         }
         let drawn = table.to_string();
-        let is_wide = |line: &str| line.trim_end().chars().count() > usize::from(self.width);
+        let is_wide = |line: &str| line.trim_end().chars().count() > usize::from(self.width());
         if drawn.lines().any(is_wide) {
             return self.stacked(table);
         }
@@ -106,7 +165,7 @@ impl<'a> Page<'a> {
 
     /// The rows of a table one under another: the first cell, and under it the others that say
     /// something, each after its head.
-    fn stacked(&mut self, table: &Table) -> io::Result<()> {
+    pub(super) fn stacked(&mut self, table: &Table) -> io::Result<()> {
         let heads: Vec<String> = table
             .header()
             .map(|row| {
@@ -116,14 +175,18 @@ impl<'a> Page<'a> {
             })
             .unwrap_or_default();
         for row in table.row_iter() {
-            let mut cells = row.cell_iter().map(Cell::content).zip(&heads);
-            if let Some((first, _)) = cells.next().filter(|(first, _)| !first.is_empty()) {
+            let cells = row.cell_iter().map(Cell::content).zip(&heads);
+            let mut said = cells.map(|(cell, head)| match (cell.trim(), head.as_str()) {
+                ("" | NONE | "-", _) => String::new(),
+                (cell, "") => cell.to_owned(),
+                (cell, head) => format!("{head}: {cell}"),
+            });
+            if let Some(first) = said.next().filter(|first| !first.is_empty()) {
                 self.line(&first)?;
             }
-            let said = cells.filter(|(cell, _)| !["", "·"].contains(&cell.as_str()));
-            let said: Vec<String> = said.map(|(cell, head)| format!("{head} {cell}")).collect();
-            if !said.is_empty() {
-                self.wrapped("  ", &said.join(", "))?;
+            let rest: Vec<String> = said.filter(|said| !said.is_empty()).collect();
+            if !rest.is_empty() {
+                self.wrapped("  ", &rest.join("; "))?;
             }
         }
         Ok(())
@@ -135,7 +198,7 @@ impl<'a> Page<'a> {
         heads: [&str; N],
         rows: impl IntoIterator<Item = [String; N]>,
     ) -> io::Result<()> {
-        let mut table = quiet(self.width);
+        let mut table = quiet(self.width());
         table.set_header(heads);
         for row in rows {
             table.add_row(row.map(|cell| Clean(&cell).to_string()));
@@ -143,6 +206,16 @@ impl<'a> Page<'a> {
         // What a row is about is never broken.
         self.drawn(&mut table, |column| column == 0)
     }
+}
+
+/// Stands in a table where a count is nought, so that the eye finds the others.
+pub(super) const NONE: &str = "·";
+
+/// What stands before a sentence, without what only the eye reads: blanks that keep a column, and
+/// the dash of a list.
+fn aloud(first: &str) -> String {
+    let words = first.split_whitespace().filter(|word| *word != "-");
+    words.flat_map(|word| [word, " "]).collect()
 }
 
 /// A table without lines, as wide as the page at the most.
@@ -171,7 +244,7 @@ fn pieces(word: &str, room: usize) -> impl Iterator<Item = &str> {
 
 #[cfg(test)]
 mod tests {
-    use super::Page;
+    use super::{Layout, Page, Tint};
 
     fn at(width: u16) -> String {
         let mut out = Vec::new();
@@ -201,7 +274,70 @@ mod tests {
         );
         assert_eq!(
             at(18),
-            "garboard strakes\n  what rivets\n  renewed\nP2\n  what built,\n  first seen 1951\n"
+            [
+                "where: garboard",
+                "  strakes",
+                "  what: rivets",
+                "  renewed",
+                "where: P2",
+                "  what: built;",
+                "  first seen: 1951",
+                ""
+            ]
+            .join("\n")
+        );
+    }
+
+    #[test]
+    fn colour_only_adds_to_what_is_there_without_it() {
+        let printed = |colour: bool| {
+            let mut out = Vec::new();
+            let layout = Layout {
+                colour,
+                ..Layout::from(18)
+            };
+            let mut page = Page::new(&mut out, layout);
+            page.headline(Tint::Bold, "what must be put right first")
+                .unwrap();
+            page.told(Tint::Stop, "stop", 7, "bare steel under water")
+                .unwrap();
+            String::from_utf8(out).unwrap()
+        };
+        let bare = printed(false);
+        assert_eq!(
+            bare,
+            "what must be put\n  right first\nstop   bare steel\n  under water\n"
+        );
+        let coloured = printed(true);
+        assert!(
+            coloured.contains("\u{1b}[1;31mstop\u{1b}[0m   bare"),
+            "{coloured:?}"
+        );
+        let stripped = coloured
+            .replace(Tint::Bold.begins(), "")
+            .replace(Tint::Stop.begins(), "")
+            .replace(Tint::ENDS, "");
+        assert_eq!(stripped, bare);
+    }
+
+    #[test]
+    fn read_aloud_nothing_is_drawn() {
+        let mut out = Vec::new();
+        let layout = Layout {
+            plain: true,
+            ..Layout::from(60)
+        };
+        let mut page = Page::new(&mut out, layout);
+        page.item("`rivets` of 1951").unwrap();
+        page.wrapped("  1. ", "P2 F4").unwrap();
+        page.table(
+            ["set", "left\nin", "open"],
+            [["rivets", "·", "3"].map(str::to_owned)],
+        )
+        .unwrap();
+        assert_eq!(
+            String::from_utf8(out).unwrap(),
+            "\"rivets\" of 1951\n1. P2 F4\nset: rivets\nopen: 3\n"
         );
     }
 }

@@ -7,7 +7,8 @@ use comfy_table::{Cell, CellAlignment};
 use serde_json::{Value, json};
 
 use super::inventory::{By, COUNTS, Key, Stock, counts, tally_json};
-use super::page::{Page, quiet};
+use super::layout::Layout;
+use super::page::{NONE, Page, quiet};
 use super::{known, work};
 use crate::record::{Done, Period, Tally};
 use crate::text::Clean;
@@ -52,8 +53,8 @@ impl Since<'_> {
 ///
 /// # Errors
 /// When `out` fails.
-pub fn text(since: &Since<'_>, by: By, out: &mut dyn Write, width: u16) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn text(since: &Since<'_>, by: By, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     let (before, after) = (&since.before, &since.after);
     page.line(&format!(
         "{} from {} to {}: what changed",
@@ -71,7 +72,7 @@ pub fn text(since: &Since<'_>, by: By, out: &mut dyn Write, width: u16) -> io::R
         }
     }
     page.gap()?;
-    table(since, by, &mut page, width)?;
+    table(since, by, &mut page)?;
     page.gap()?;
     for name in since.came {
         page.line(&format!("`{name}` of hull.yaml is counted since then."))?;
@@ -79,10 +80,10 @@ pub fn text(since: &Since<'_>, by: By, out: &mut dyn Write, width: u16) -> io::R
     work::text(&mut page, after.hull, after.book, since.done, after.units)
 }
 
-fn table(since: &Since<'_>, by: By, page: &mut Page<'_>, width: u16) -> io::Result<()> {
+fn table(since: &Since<'_>, by: By, page: &mut Page<'_>) -> io::Result<()> {
     let rows = since.rows(by);
     let (changed, same): (Vec<_>, Vec<_>) = rows.iter().partition(|(_, pair)| pair.0 != pair.1);
-    let mut table = quiet(width);
+    let mut table = quiet(page.width());
     let heads = COUNTS.map(|head| Cell::new(head).set_alignment(CellAlignment::Right));
     let first = [Cell::new(by.word()), Cell::new("")];
     table.set_header(first.into_iter().chain(heads));
@@ -105,7 +106,7 @@ fn table(since: &Since<'_>, by: By, page: &mut Page<'_>, width: u16) -> io::Resu
 fn row(name: &str, when: &str, tally: &Tally) -> Vec<Cell> {
     let numbers = counts(tally).map(|n| {
         let shown = if n == 0 {
-            "·".to_owned()
+            NONE.to_owned()
         } else {
             n.to_string()
         };

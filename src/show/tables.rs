@@ -6,6 +6,7 @@ use comfy_table::presets::NOTHING;
 use comfy_table::{Cell, CellAlignment, ColumnConstraint, Table as Drawn, Width};
 use serde_json::{Value, json};
 
+use super::layout::Layout;
 use super::page::Page;
 use crate::tables::{Basis, Source, Table};
 
@@ -16,12 +17,15 @@ const WIDEST: usize = 30;
 const GAP: usize = 2;
 
 /// Lists all tables with their titles, to `width` columns of the terminal.
-pub fn list(out: &mut dyn Write, width: u16) -> io::Result<()> {
+pub fn list(out: &mut dyn Write, layout: Layout) -> io::Result<()> {
     let named = |table: &Table| table.name.len();
     let widest = Table::all().iter().map(named).max().unwrap_or(0);
-    let mut page = Page::new(out, width);
+    let mut page = Page::new(out, layout);
     for table in Table::all() {
-        let name = format!("{:widest$}  ", table.name);
+        let name = match layout.plain {
+            true => format!("{}:", table.name),
+            false => format!("{:widest$}  ", table.name),
+        };
         page.wrapped(&name, table.title)?;
     }
     Ok(())
@@ -40,15 +44,20 @@ pub fn list_json(out: &mut dyn Write) -> io::Result<()> {
 /// Draws one table to `width` columns of the terminal: its title, its columns in as many parts as
 /// the width asks for, each with the first column; then its notes, what its figures rest on by the
 /// numbers in brackets, and the sources by their keys.
-pub fn table(out: &mut dyn Write, table: &Table, width: u16) -> io::Result<()> {
+pub fn table(out: &mut dyn Write, table: &Table, layout: Layout) -> io::Result<()> {
     let mut marks = Marks::default();
-    let mut page = Page::new(out, width);
+    let mut page = Page::new(out, layout);
     page.line(table.title)?;
     let columns = columns(table, &mut marks);
     let (remarks, drawn): (Vec<&Column>, Vec<&Column>) = columns.iter().partition(|c| c.sparse);
-    for mut part in parts(&drawn, usize::from(width)) {
+    // Row by row, no column is parted from the rest.
+    let room = match layout.plain {
+        true => usize::MAX,
+        false => layout.width.into(),
+    };
+    for mut part in parts(&drawn, room) {
         page.gap()?;
-        widen(&mut part, usize::from(width));
+        widen(&mut part, usize::from(layout.width));
         draw(&mut page, &part)?;
     }
     let names = columns.first().map_or(&[][..], |first| &first.cells);
@@ -277,6 +286,9 @@ fn draw(page: &mut Page, part: &[Placed]) -> io::Result<()> {
             cell(column, text)
         });
         drawn.add_row(cells);
+    }
+    if page.is_plain() {
+        return page.stacked(&drawn);
     }
     for (column, (_, width)) in drawn.column_iter_mut().zip(part) {
         let width = u16::try_from(width + GAP).unwrap_or(u16::MAX);

@@ -132,6 +132,28 @@ pub fn draw(
     count(out, faults)
 }
 
+/// Tells faults to be read aloud: the same, in the same order, with nothing drawn.
+///
+/// # Errors
+///
+/// What the writer gives.
+pub fn tell(out: &mut dyn Write, faults: &[Fault], texts: &Texts<'_>) -> io::Result<()> {
+    // Read aloud, a backtick is a word of its own; a quotation mark is a pause.
+    let aloud = |text: &str| Clean(text).to_string().replace('`', "\"");
+    for (fault, spot) in in_order(faults, texts).iter().take(MOST) {
+        writeln!(out, "error: {}", aloud(&fault.says))?;
+        if let Some(spot) = spot {
+            let (file, line, column) = (Clean(spot.file), spot.line, spot.column);
+            writeln!(out, "at: {file}, line {line}, column {column}")?;
+        }
+        if let Some(help) = &fault.help {
+            writeln!(out, "help: {}", aloud(help))?;
+        }
+        writeln!(out)?;
+    }
+    count(out, faults)
+}
+
 /// The closing line: how many, in how many files.
 fn count(out: &mut dyn Write, faults: &[Fault]) -> io::Result<()> {
     let mut files: Vec<_> = faults

@@ -19,7 +19,7 @@ pub(crate) use cell::month_named;
 pub use cell::{guard, unguard};
 pub use clean::Clean;
 pub(crate) use digits::digits;
-pub use draw::{Spot, Texts, draw, in_order, spot};
+pub use draw::{Spot, Texts, draw, in_order, spot, tell};
 pub use fault::{Fault, FileId, Origin, Step};
 pub use locate::locate;
 pub use misread::Misread;

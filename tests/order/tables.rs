@@ -114,7 +114,7 @@ fn tables_keep_to_the_width_of_the_terminal() {
     for table in Table::all() {
         for width in [72, 80, 100, 160] {
             let mut out = Vec::new();
-            show::table(&mut out, table, width).unwrap();
+            show::table(&mut out, table, width.into()).unwrap();
             let text = String::from_utf8(out).unwrap();
             for line in text.lines() {
                 let long = line.chars().count();
@@ -140,7 +140,7 @@ fn tables_keep_to_the_width_of_the_terminal() {
         }
     }
     let mut out = Vec::new();
-    show::list(&mut out, 80).unwrap();
+    show::list(&mut out, 80.into()).unwrap();
     let text = String::from_utf8(out).unwrap();
     assert!(text.lines().all(|line| line.chars().count() <= 80));
     assert!(Table::all().iter().all(|table| text.contains(table.title)));

@@ -8,6 +8,7 @@ use crate::audit::{Severity, Verdict};
 use crate::hull::{CrossingId, Spot, fold};
 use crate::joint::Zone;
 use crate::show::known;
+use crate::show::layout::Tint;
 use crate::show::numbers::{counted, grouped};
 
 impl Sheet<'_, '_> {
@@ -24,7 +25,12 @@ impl Sheet<'_, '_> {
 
     fn verdict(&mut self) -> io::Result<()> {
         let (survey, outcome) = (self.audit.survey, self.audit.outcome);
-        self.page.line(&format!(
+        let tint = match outcome.verdict {
+            Verdict::StopsOpen => Tint::Stop,
+            Verdict::TooThin => Tint::Mend,
+            Verdict::NoStops => Tint::Bold,
+        };
+        let headline = format!(
             "{}{} on {}: {}",
             survey.hull.boat,
             if survey.planned().is_some() {
@@ -34,7 +40,8 @@ impl Sheet<'_, '_> {
             },
             survey.day,
             outcome.verdict.words()
-        ))?;
+        );
+        self.page.headline(tint, &headline)?;
         let accepted_a_stop = outcome
             .findings
             .iter()

@@ -7,6 +7,7 @@ use super::Audit;
 use crate::audit::{Acceptance, Counted, Finding, Severity};
 use crate::hull::Places;
 use crate::show::AID;
+use crate::show::layout::{Layout, Tint};
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 use crate::show::places::in_short_words;
@@ -20,9 +21,9 @@ const INDENT: &str = "       ";
 ///
 /// # Errors
 /// When `out` fails.
-pub fn text(out: &mut dyn Write, width: u16, audit: &Audit<'_>, full: bool) -> io::Result<()> {
+pub fn text(out: &mut dyn Write, layout: Layout, audit: &Audit<'_>, full: bool) -> io::Result<()> {
     let mut sheet = Sheet {
-        page: Page::new(out, width),
+        page: Page::new(out, layout),
         audit,
         full,
     };
@@ -70,7 +71,7 @@ impl Sheet<'_, '_> {
             return Ok(());
         }
         self.page.gap()?;
-        self.page.line(title)?;
+        self.page.headline(Tint::Bold, title)?;
         let one_rule = |one: &&Finding, other: &&Finding| {
             one.rule == other.rule && one.saying.severity == other.saying.severity
         };
@@ -80,8 +81,15 @@ impl Sheet<'_, '_> {
             let Some(first) = of_rule.first() else {
                 continue;
             };
-            let severity = format!("{:<7}", first.saying.severity.word());
-            self.page.wrapped(&severity, first.rule.name)?;
+            let severity = first.saying.severity;
+            let tint = match severity {
+                Severity::Stop => Tint::Stop,
+                Severity::Mend => Tint::Mend,
+                Severity::Watch => Tint::Watch,
+            };
+            let indent = INDENT.len();
+            self.page
+                .told(tint, severity.word(), indent, first.rule.name)?;
             for alike in of_rule.chunk_by(one_remedy) {
                 for finding in alike {
                     self.finding(finding)?;

@@ -3,12 +3,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{self, Write};
 
-use super::Map;
 use super::cells::{legend, says, worth_a_letter};
-use super::counts::{counts, in_words};
-use crate::hull::{CrossingId, FramesFrom, JointKind, Member, Side, Strake, StrakesFrom};
+use super::counts::{Count, counts, in_words};
+use super::{Class, Map};
+use crate::hull::{CrossingId, FramesFrom, JointKind, Member, Side, Strake, StrakesFrom, fold};
 use crate::joint::Zone;
+use crate::show::layout::Layout;
 use crate::show::page::Page;
+use crate::show::places::in_short_words;
 
 /// Widest a line of cells may be with its row's name.
 const NAME: usize = 6;
@@ -26,9 +28,9 @@ struct Cell {
 }
 
 /// Prints the map, with a page for each range of frames that the width has room for.
-pub fn text(map: &Map<'_>, out: &mut dyn Write, width: u16) -> io::Result<()> {
+pub fn text(map: &Map<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
     let survey = map.survey;
-    let mut page = Page::new(out, width);
+    let mut page = Page::new(out, layout);
     let head = format!("{} on {}{}", survey.hull.boat, survey.day, map.only());
     page.line(&head)?;
     let counts = counts(map);
@@ -40,6 +42,9 @@ pub fn text(map: &Map<'_>, out: &mut dyn Write, width: u16) -> io::Result<()> {
         map.by.title(),
         in_words(map.by, &counts)
     ))?;
+    if page.is_plain() {
+        return listed(map, &mut page, &counts);
+    }
     let halves = [
         ("Port", Side::Port, false),
         ("Stbd", Side::Starboard, true),
@@ -62,7 +67,7 @@ pub fn text(map: &Map<'_>, out: &mut dyn Write, width: u16) -> io::Result<()> {
         if !sides.is_empty() {
             let shown = sides.iter().flat_map(|(_, rows)| rows);
             signs.extend(shown.flat_map(|row| row.cells.values().map(|cell| cell.sign)));
-            draw(map, &mut page, width, title, &sides)?;
+            draw(map, &mut page, title, &sides)?;
         }
     }
     page.gap()?;
@@ -73,6 +78,15 @@ pub fn text(map: &Map<'_>, out: &mut dyn Write, width: u16) -> io::Result<()> {
         );
     }
     legend(map, &mut page, counts.keys(), &signs)
+}
+
+/// What a map is read aloud as: where each thing is.
+fn listed(map: &Map<'_>, page: &mut Page<'_>, counts: &BTreeMap<Class, Count>) -> io::Result<()> {
+    for (class, count) in counts {
+        let places = in_short_words(&fold(map.survey.hull, count.crossings.iter().copied()));
+        page.item(&format!("{}: {places}", class.label()))?;
+    }
+    Ok(())
 }
 
 /// The rows of one side, from the keel where `outward`, else towards it.
@@ -173,7 +187,6 @@ fn head(member: Member) -> String {
 fn draw(
     map: &Map<'_>,
     page: &mut Page<'_>,
-    width: u16,
     title: &str,
     sides: &[(&str, Vec<Row>)],
 ) -> io::Result<()> {
@@ -190,7 +203,7 @@ fn draw(
         .max()
         .unwrap_or(0)
         .max(NAME);
-    let room = (usize::from(width).saturating_sub(names) / column).max(1);
+    let room = (usize::from(page.width()).saturating_sub(names) / column).max(1);
     for chunk in members.chunks(room) {
         page.gap()?;
         let range = match chunk {

@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 
 use crate::hull::{CrossingId, Hull, fold};
 use crate::record::{Book, Intent, PlanChange, PlanLine, SetId};
+use crate::show::layout::Layout;
 use crate::show::numbers::counted;
 use crate::show::page::Page;
 
@@ -43,8 +44,8 @@ impl Planned<'_> {
 ///
 /// # Errors
 /// When `out` fails.
-pub fn planned(planned: &Planned<'_>, out: &mut dyn Write, width: u16) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn planned(planned: &Planned<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     let (line, change) = (planned.line, planned.change);
     page.gap()?;
     page.line(&format!(

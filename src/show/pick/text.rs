@@ -5,6 +5,7 @@ use std::io::{self, Write};
 use super::{bare, holes, positions};
 use crate::joint::{Kind, Plug, Timber, Verdict};
 use crate::pick::{Alternative, Answer, Ask};
+use crate::show::layout::Layout;
 use crate::show::page::Page;
 use crate::show::section;
 use crate::show::{AID, WORK};
@@ -14,8 +15,8 @@ use crate::units::{Length, Units};
 ///
 /// # Errors
 /// When `out` fails.
-pub fn text(out: &mut dyn Write, width: u16, ask: &Ask, answer: &Answer) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn text(out: &mut dyn Write, layout: Layout, ask: &Ask, answer: &Answer) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     first_lines(&mut page, ask, answer)?;
     page.gap()?;
     holes::table(&mut page, ask, answer)?;
@@ -36,6 +37,9 @@ pub fn text(out: &mut dyn Write, width: u16, ask: &Ask, answer: &Answer) -> io::
     page.line("Sources")?;
     for source in &answer.sources {
         page.item(source)?;
+    }
+    if page.is_plain() {
+        return Ok(());
     }
     page.gap()?;
     section::text(&mut page, ask, answer)

@@ -8,6 +8,7 @@ use super::{SOURCES, Sample, percent, percent_up};
 use crate::hull::fold;
 use crate::sample::{Aim, Pick, Proposal, Rounds};
 use crate::show::known;
+use crate::show::layout::Layout;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 use crate::show::{AID, WORK};
@@ -21,13 +22,13 @@ const MOST_ROUNDS: usize = 12;
 /// When `out` fails.
 pub fn draw(
     out: &mut dyn Write,
-    width: u16,
+    layout: Layout,
     sample: &Sample<'_>,
     proposal: &Proposal<'_>,
     seed: u32,
     full: bool,
 ) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+    let mut page = Page::new(out, layout);
     page.line(&format!(
         "{} on {}: which to draw for a look",
         sample.survey.hull.boat, sample.survey.day

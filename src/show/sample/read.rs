@@ -6,6 +6,7 @@ use super::{NOT_SAID, SOURCES, Sample, percent, percent_up};
 use crate::sample::Group;
 use crate::show::AID;
 use crate::show::known;
+use crate::show::layout::Layout;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 
@@ -16,8 +17,8 @@ const INDENT: &str = "  ";
 ///
 /// # Errors
 /// When `out` fails.
-pub fn read(out: &mut dyn Write, width: u16, sample: &Sample<'_>) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn read(out: &mut dyn Write, layout: Layout, sample: &Sample<'_>) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     page.line(&format!(
         "{} on {}: what those drawn say, at {} confidence",
         sample.survey.hull.boat,

@@ -4,8 +4,9 @@ use std::io::{self, Write};
 
 use super::{Judged, Moved, Summary};
 use crate::hull::{CrossingId, fold};
+use crate::show::layout::Layout;
 use crate::show::numbers::{counted, grouped};
-use crate::show::page::Page;
+use crate::show::page::{NONE, Page};
 use crate::show::places::in_short_words;
 use crate::show::sample::said;
 use crate::show::{AID, known, work};
@@ -14,8 +15,8 @@ use crate::show::{AID, known, work};
 ///
 /// # Errors
 /// When `out` fails.
-pub fn text(out: &mut dyn Write, width: u16, summary: &Summary<'_>) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn text(out: &mut dyn Write, layout: Layout, summary: &Summary<'_>) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     head(&mut page, summary)?;
     hands(&mut page, summary)?;
     moved(&mut page, summary)?;
@@ -59,7 +60,7 @@ fn head(page: &mut Page<'_>, summary: &Summary<'_>) -> io::Result<()> {
 
 fn numbers(moved: Moved) -> [String; 3] {
     [moved.pulled, moved.broken, moved.driven].map(|count| match count {
-        0 => "·".to_owned(),
+        0 => NONE.to_owned(),
         count => grouped(count),
     })
 }

@@ -12,6 +12,7 @@ use std::io::{self, Write};
 use serde_json::{Value, json};
 
 use super::html::{Head, Script, page};
+use super::layout::Layout;
 use super::page::Page;
 use crate::hull::{CrossingId, Hull, Places};
 use crate::record::{Book, State};
@@ -100,9 +101,9 @@ pub fn told(
     file: &str,
     holes: u32,
     out: &mut dyn Write,
-    width: u16,
+    layout: Layout,
 ) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+    let mut page = Page::new(out, layout);
     let crossings = sheet.crossings.len();
     page.line(&format!(
         "{file}: {}, {crossings} crossings and {holes} holes, after entry {}",

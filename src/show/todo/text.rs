@@ -7,6 +7,7 @@ use crate::hull::{CrossingId, fold};
 use crate::record::HoleChoice;
 use crate::refit::{Pace, Round, Step, Work};
 use crate::show::inventory::describe;
+use crate::show::layout::Layout;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 use crate::show::places::in_short_words;
@@ -25,8 +26,8 @@ const MOST_PLACES: usize = 8;
 ///
 /// # Errors
 /// When `out` fails.
-pub fn text(out: &mut dyn Write, width: u16, todo: &Todo<'_>, full: bool) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn text(out: &mut dyn Write, layout: Layout, todo: &Todo<'_>, full: bool) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     head(&mut page, todo)?;
     decide(&mut page, todo, full)?;
     let order = todo.order;
