@@ -114,7 +114,7 @@ fn at(fastenings: usize) -> io::Result<Vec<(&'static str, Duration)>> {
         ),
         (
             "print the audit, every place",
-            best(&mut || show::audit::text(&mut sink, 80, &shown, true).expect("a sink")),
+            best(&mut || show::audit::text(&mut sink, 80.into(), &shown, true).expect("a sink")),
         ),
         (
             "print the audit as JSON",
