@@ -101,7 +101,7 @@
     $("undo").disabled = count === 0;
     $("to-do").textContent = `${count} to carry back, ${carried} carried back before.`;
     $("clear").disabled = carried === 0;
-    $("csv").value = csv(sheet, toCarry());
+    $("csv").value = text = csv(sheet, toCarry());
     $("download").disabled = $("copy").disabled = toCarry().length === 0;
     $("entries").replaceChildren(...stored.entries.toReversed().map((entry) => {
       const told = make("span", {}, describe(entry));
@@ -207,6 +207,7 @@
     }));
     const deed = data.deeds.find((deed) => deed.did === did);
     for (const part of $("panel").querySelectorAll("[data-key]")) part.hidden = !deed?.keys.includes(part.dataset.key);
+    fillDriven();
     $("typed").hidden = $("driven").value !== "typed";
     const no = deed && chosen() && apply(sheet, crossing, there, draft()).refused;
     if (from) $("says").textContent = no || "";
@@ -218,28 +219,29 @@
   /** What is to be driven; `null` where nothing is said of it. */
   const driving = () => {
     if ($("driven").value !== "typed") return offered()[Number($("driven").value)] ?? null;
-    const [set, kind, metal, size, bung] = ["set", "kind", "metal", "size", "bung"].map((id) => $(id).value.trim());
+    const [set, kind, metal, size, bung] = ["set", "kind", "metal", "size", "bung"].map((id) => clean($(id).value));
     const covered = !["", "none", "unknown"].includes(bung.toLowerCase());
     const told = `${set ? `${set}: ` : ""}${metal} ${kind} ${size}, ${bung ? `bung ${bung}` : "no bung"}`;
-    return { set, kind, metal, size, bung, covered, told };
+    return { set, kind, metal, size, bung, covered, plan: null, at: null, told };
   };
-  /** What the record offers, then what was typed on this phone. */
+  /** What is planned here, what was driven last, then what was typed on this phone. */
   const offered = () => {
     const typed = stored.entries.map((entry) => entry.driven).filter(Boolean);
     const all = [...data.offered, ...typed];
-    return all.filter((one, i) => all.findIndex((other) => other.told === one.told) === i);
+    const here = all.filter((one) => !one.at || one.at.includes(at));
+    return here.filter((one, i) => here.findIndex((other) => other.told === one.told) === i);
   };
 
   /** The entry as it is tapped so far. */
   const draft = () => {
     const keys = data.deeds.find((deed) => deed.did === did)?.keys ?? [];
-    const value = (key) => (keys.includes(key) ? $(key).value.trim() : "");
+    const value = (key) => (keys.includes(key) ? clean($(key).value) : "");
     return {
       id: `${Date.now()} ${Math.random()}`, date: $("date").value, did, at,
       holes: [...tapped].filter((hole) => hole !== "new").sort((a, b) => a - b),
       found: value("found"), stub: value("stub"), sample: value("sample"), diameter: value("diameter"),
       driven: did === "driven" ? driving() ?? { covered: true, told: "" } : null,
-      by: $("by").value.trim(), note: $("note").value.trim(), carried: "",
+      by: clean($("by").value), note: clean($("note").value), carried: "",
     };
   };
 
@@ -267,8 +269,7 @@
     if (!refused) {
       const what = [`${entry.did} ${placeOf(sheet, entry)}`, entry.found, entry.diameter].filter(Boolean).join(", ");
       for (const id of ["diameter", "note"]) $(id).value = "";
-      fillDriven(entry.driven?.told);
-      lately = tapped;
+        lately = tapped;
       tapped = new Set();
       showPanel();
       return tell(`put down: ${what}. ${$("waiting").textContent}`);
@@ -285,20 +286,22 @@
 
   // Carrying back.
 
+  /** What is carried back; a text area would end its lines otherwise. */
+  let text = "";
   const toCarry = () => ($("again").checked ? stored.entries : waiting());
   const carried = (how) => {
     const ids = new Set(toCarry().map((entry) => entry.id));
     load();
     for (const entry of stored.entries) if (ids.has(entry.id)) entry.carried ||= today();
     save();
-    const text = $("csv").value;
+    const shown = $("csv").value;
     render();
-    $("csv").value = text;
+    $("csv").value = shown;
     $("to-do").textContent = `${ids.size} ${how}; they stay on this phone until you clear them.`;
   };
   const download = () => {
     const name = `${data.sheet} ${data.place}`.replaceAll(/[^\p{L}\p{N}+]+/gu, "-");
-    const url = URL.createObjectURL(new Blob(["\ufeff", $("csv").value], { type: "text/csv;charset=utf-8" }));
+    const url = URL.createObjectURL(new Blob(["\ufeff", text], { type: "text/csv;charset=utf-8" }));
     make("a", { href: url, download: `${name.slice(0, 100)}.csv` }).click();
     setTimeout(() => URL.revokeObjectURL(url), 60_000);
     carried("handed to the browser to download");
@@ -306,7 +309,7 @@
   const copy = async () => {
     $("csv").select();
     try {
-      await navigator.clipboard.writeText($("csv").value);
+      await navigator.clipboard.writeText(text);
     } catch {
       if (!document.execCommand("copy")) {
         $("to-do").textContent = "This phone does not let a page copy: hold the text below and copy it.";
@@ -339,11 +342,11 @@
     return new Date(now - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
   };
   const options = (id, list) => $(id).replaceChildren(...list.map(([value, text]) => make("option", { value }, text)));
-  const fillDriven = (told) => {
-    const list = offered();
-    options("driven", [...list.map((one, i) => [i, one.told]), ["typed", "something else …"]]);
-    const i = list.findIndex((one) => one.told === told);
-    if (i >= 0) $("driven").value = i;
+  /** Offers what may go in here; what was chosen stays chosen where it is offered. */
+  const fillDriven = () => {
+    const told = $("driven").selectedOptions[0]?.textContent;
+    options("driven", [...offered().map((one, i) => [i, one.told]), ["typed", "something else …"]]);
+    for (const option of $("driven").options) option.selected ||= option.textContent === told;
   };
   const words = (list, none) => [["", none], ...list.map((word) => [word, word])];
 
@@ -355,13 +358,12 @@
   options("sample", words(data.samples, "no"));
   options("kind", words(data.kinds, "choose"));
   options("metals", [...data.metals, "unknown"].map((name) => [name, name]));
-  fillDriven();
   $("by").value = stored.by;
   $("date").value = $("date").max = today();
   $("key").replaceChildren(...data.marks.map(([state]) => make("span", {}, mark(state), ` ${state}`)));
 
   $("strake").addEventListener("change", showCrossings);
-  $("by").addEventListener("change", () => { load(); stored.by = $("by").value.trim(); save(); });
+  $("by").addEventListener("change", () => { load(); stored.by = clean($("by").value); save(); });
   $("again").addEventListener("change", render);
   for (const id of ["found", "stub", "driven"]) $(id).addEventListener("change", () => showPanel());
   const act = {

@@ -3,6 +3,7 @@
 use std::io;
 
 use super::Sheet;
+use super::fastenings::Fastenings;
 use crate::hull::{CrossingId, HoleNumber, Member, fold, fold_holes};
 use crate::record::{Hole, HoleState, Mouth};
 use crate::show::html::Html;
@@ -14,7 +15,11 @@ const CHALKED: u16 = 5;
 /// The most places that are told before they are only counted.
 const MOST_PLACES: usize = 12;
 
-pub(super) fn write(sheet: &Sheet<'_>, html: &mut Html<'_>) -> io::Result<()> {
+pub(super) fn write(
+    sheet: &Sheet<'_>,
+    fastenings: &Fastenings<'_>,
+    html: &mut Html<'_>,
+) -> io::Result<()> {
     html.within("header", &[("id", "brief")], |html| {
         html.put("h1", &[], &format!("Shed sheet: {}", sheet.hull.boat))?;
         let made = format!(
@@ -37,6 +42,10 @@ pub(super) fn write(sheet: &Sheet<'_>, html: &mut Html<'_>) -> io::Result<()> {
                 )?;
                 for line in standing(sheet) {
                     html.put("li", &[], &line)?;
+                }
+                for (plan, at) in fastenings.planned() {
+                    let place = fold(sheet.hull, at.iter().copied()).shown(MOST_PLACES);
+                    html.put("li", &[], &format!("Planned, “{plan}”: {place}."))?;
                 }
                 Ok(())
             })?;

@@ -1,6 +1,8 @@
 //! What the script works with: the crossings with all their holes, and the table of deeds that
 //! the log is checked by.
 
+use std::collections::BTreeSet;
+
 use serde_json::{Map, Value, json};
 
 use super::fastenings::{Fastenings, letter};
@@ -34,7 +36,7 @@ pub(super) fn json(sheet: &Sheet<'_>, fastenings: &Fastenings<'_>) -> Value {
         "metals": Metal::all().iter().map(|metal| metal.name).collect::<Vec<_>>(),
         "marks": marks(),
         "fastenings": kinds(sheet, fastenings),
-        "offered": offered(fastenings),
+        "offered": offered(sheet, fastenings),
         "strakes": sheet.strakes().map(|ids| strake(sheet, fastenings, ids)).collect::<Vec<_>>(),
     })
 }
@@ -125,10 +127,12 @@ fn kinds(sheet: &Sheet<'_>, fastenings: &Fastenings<'_>) -> Vec<Value> {
     kinds.collect()
 }
 
-fn offered(fastenings: &Fastenings<'_>) -> Vec<Value> {
+fn offered(sheet: &Sheet<'_>, fastenings: &Fastenings<'_>) -> Vec<Value> {
     let offered = fastenings.offered.iter().map(|offer| {
         json!({
             "told": offer.told,
+            "plan": offer.plan.as_ref().map(|(plan, _)| plan),
+            "at": offer.plan.as_ref().map(|(_, at)| names(sheet, at)),
             "set": offer.set,
             "kind": offer.kind,
             "metal": offer.metal.unwrap_or("unknown"),
@@ -138,6 +142,14 @@ fn offered(fastenings: &Fastenings<'_>) -> Vec<Value> {
         })
     });
     offered.collect()
+}
+
+/// Crossings by the names that the script has for them.
+fn names(sheet: &Sheet<'_>, ids: &BTreeSet<CrossingId>) -> Vec<String> {
+    let crossings = ids.iter().map(|id| sheet.hull.crossing(*id));
+    crossings
+        .map(|crossing| format!("{} {}", crossing.strake.id, crossing.member))
+        .collect()
 }
 
 fn strake(sheet: &Sheet<'_>, fastenings: &Fastenings<'_>, ids: &[CrossingId]) -> Value {

@@ -1,12 +1,16 @@
 //! The fastenings on a sheet, each kind of them under a letter, and those that may be driven.
 
+use std::collections::BTreeSet;
+
 use super::Sheet;
-use crate::joint::Plug;
-use crate::record::{Deed, Driving, Entry, Fastening, FasteningId, What};
+use crate::hull::CrossingId;
+use crate::joint::{Kind, Plug, Size};
+use crate::record::{Deed, Entry, Fastening, FasteningId, What};
 use crate::show::inventory::like;
+use crate::tables::Metal;
 use crate::units::Units;
 
-/// The most that are offered for driving: a short list is read, a long one is not.
+/// The most of what was driven that are offered again: a short list is read, a long one is not.
 const MOST_OFFERED: usize = 8;
 
 /// Every fastening of the sheet's crossings, like ones together under a letter.
@@ -21,6 +25,9 @@ pub(super) struct Fastenings<'b> {
 
 /// Something that may be driven, as an entry tells it.
 pub(super) struct Offer {
+    /// The plan it carries out, and where that still waits; `None` where it may go anywhere.
+    pub(super) plan: Option<(String, BTreeSet<CrossingId>)>,
+    /// Its set; of a plan the plan's own.
     pub(super) set: String,
     pub(super) kind: &'static str,
     pub(super) metal: Option<&'static str>,
@@ -51,6 +58,11 @@ impl<'b> Fastenings<'b> {
         }
         let offered = offered(sheet);
         Self { kinds, offered, of }
+    }
+
+    /// The plans that still want something here, and where.
+    pub(super) fn planned(&self) -> impl Iterator<Item = &(String, BTreeSet<CrossingId>)> {
+        self.offered.iter().filter_map(|offer| offer.plan.as_ref())
     }
 
     /// Which of the kinds a fastening is.
@@ -84,45 +96,84 @@ pub(super) fn bung(plug: Plug, units: Units) -> String {
     }
 }
 
-/// What was driven in the log, the last first.
+/// What is planned here, then what was driven in the log, the last first.
 fn offered(sheet: &Sheet<'_>) -> Vec<Offer> {
+    let mut offered = planned(sheet);
     let story: Vec<&Entry> = sheet.book.story().collect();
-    let mut offered: Vec<Offer> = Vec::new();
-    for entry in story.into_iter().rev() {
-        let What::Done { deed, .. } = &entry.what else {
-            continue;
-        };
-        if let Deed::Driven(driving) = deed
-            && !driving.temporary
-        {
-            let offer = Offer::of(sheet, driving);
-            if offered.iter().all(|other| other.told != offer.told) {
-                offered.push(offer);
-            }
+    let driven = story
+        .into_iter()
+        .rev()
+        .filter_map(|entry| match &entry.what {
+            What::Done {
+                deed: Deed::Driven(driving),
+                ..
+            } if !driving.temporary => Some(driving),
+            _ => None,
+        });
+    let most = offered.len() + MOST_OFFERED;
+    for driving in driven {
+        let like = (driving.kind, driving.metal, driving.size, driving.plug);
+        let offer = Offer::of(sheet, &driving.set, like, None);
+        if offered.iter().all(|other| other.told != offer.told) {
+            offered.push(offer);
         }
-        if offered.len() == MOST_OFFERED {
+        if offered.len() == most {
             break;
         }
     }
     offered
 }
 
+/// What the plan still wants at the crossings of the sheet.
+fn planned(sheet: &Sheet<'_>) -> Vec<Offer> {
+    let mut planned: Vec<Offer> = Vec::new();
+    for stage in sheet.book.plan_progress(None) {
+        let at = stage.spot.crossing;
+        let Some(line) = sheet.book.plan_line(stage.line) else {
+            continue;
+        };
+        if stage.left() == 0 || sheet.crossings.binary_search(&at).is_err() {
+            continue;
+        }
+        let fastening = sheet.book.fastening(stage.fastening);
+        let Fastening {
+            kind, metal, size, ..
+        } = *fastening;
+        let plan = Some((line.plan.clone(), BTreeSet::from([at])));
+        let offer = Offer::of(sheet, &line.plan, (kind, metal, size, fastening.plug), plan);
+        let known = planned.iter_mut().find(|known| known.told == offer.told);
+        match known.and_then(|known| known.plan.as_mut()) {
+            Some((_, places)) => {
+                places.insert(at);
+            }
+            None => planned.push(offer),
+        }
+    }
+    planned
+}
+
 impl Offer {
-    fn of(sheet: &Sheet<'_>, driving: &Driving) -> Self {
+    fn of(
+        sheet: &Sheet<'_>,
+        set: &str,
+        (kind, metal, size, plug): (Kind, Option<&'static Metal>, Option<Size>, Plug),
+        plan: Option<(String, BTreeSet<CrossingId>)>,
+    ) -> Self {
         let (hull, units) = (sheet.hull, sheet.units);
-        let (kind, metal, size) = (driving.kind, driving.metal, driving.size);
-        let like = like(kind, metal, size, hull, units);
+        let is = like(kind, metal, size, hull, units);
+        let planned = if plan.is_some() { "planned, " } else { "" };
         Self {
-            set: driving.set.clone(),
+            plan,
+            set: set.to_owned(),
             kind: kind.name(),
             metal: metal.map(|metal| metal.name),
             size: size.map_or_else(
                 || "unknown".to_owned(),
                 |size| size.written(hull.gauges, units),
             ),
-            bung: driving.plug.written(units),
-            covered: driving.plug.closes(),
-            told: format!("{}: {like}, {}", driving.set, bung(driving.plug, units)),
+            bung: plug.written(units),
+            covered: plug.closes(),
+            told: format!("{planned}{set}: {is}, {}", bung(plug, units)),
         }
     }
 }

@@ -85,7 +85,7 @@ pub fn html(sheet: &Sheet<'_>, out: &mut dyn Write) -> io::Result<()> {
     };
     let fastenings = Fastenings::of(sheet);
     page(out, &head, |html| {
-        brief::write(sheet, html)?;
+        brief::write(sheet, &fastenings, html)?;
         html.own(include_str!("app.html"))?;
         paper::write(sheet, &fastenings, html)?;
         html.data("sheet-data", &data::json(sheet, &fastenings))

@@ -6,7 +6,8 @@
 /**
  * @typedef {{content: number, kind: number|null, found: number[], new?: string}} Hole
  * @typedef {{name: string, member: string, end: string, zone: string, off: boolean, holes: Hole[]}} Crossing
- * @typedef {{set: string, kind: string, metal: string, size: string, bung: string, covered: boolean, told: string}} Driving
+ * @typedef {{set: string, kind: string, metal: string, size: string, bung: string, covered: boolean,
+ *   plan: string|null, at: string[]|null, told: string}} Driving `at` is where its plan still waits
  * @typedef {{id: string, date: string, did: string, at: string, holes: number[], found: string, stub: string,
  *   sample: string, diameter: string, driven: Driving|null, by: string, note: string, carried: string}} Entry
  *   `at` is a crossing; no `holes` is a new one.
@@ -14,7 +15,7 @@
 
 /** The columns of what is carried back, by the names the log has for them. */
 const COLUMNS = ["date", "did", "place", "set", "found", "stub", "sample", "diameter",
-  "per crossing", "kind", "metal", "size", "bung", "hole", "by", "note", "sheet"];
+  "per crossing", "kind", "metal", "size", "bung", "hole", "plan", "by", "note", "sheet"];
 
 /** The crossings of the record, by name, and the strakes they are in. */
 function readSheet(data) {
@@ -68,6 +69,9 @@ function apply(sheet, crossing, holes, entry) {
   const deed = data.deeds.find((deed) => deed.did === entry.did);
   if (!deed) return { refused: `nothing is known of “${entry.did}”` };
   if (deed.did === "driven" && crossing.off) return { refused: "the plank is off" };
+  if (deed.did === "driven" && entry.driven?.at && !entry.driven.at.includes(entry.at)) {
+    return { refused: `“${entry.driven.plan}” plans nothing here` };
+  }
   const becomes = outcomes(deed, entry);
   const after = holes.slice();
   if (entry.holes.length === 0) {
@@ -137,12 +141,17 @@ function millimetres(text) {
   return (Number(whole ?? 0) + part) * { mm: 1, cm: 10 }[unit] || (Number(whole ?? 0) + part) * 25.4;
 }
 
+/** What was typed, without the characters that nobody types and that no record takes. */
+function clean(text) {
+  return text.replaceAll(/[\p{Cc}\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufffe\uffff]+/gu, " ").trim();
+}
+
 /** The table that is carried back: quoted as RFC 4180 has it, lines ended as it says. */
 function csv(sheet, entries) {
   const quoted = (text) => (/[",\r\n]|^\s|\s$/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
   const rows = entries.map((entry) => {
     const cells = {
-      ...entry, place: placeOf(sheet, entry), sheet: sheet.data.sheet, ...entry.driven,
+      ...entry, ...entry.driven, place: placeOf(sheet, entry), sheet: sheet.data.sheet,
       ...(entry.holes.length === 0 && { "per crossing": "1", hole: "new" }),
     };
     return COLUMNS.map((column) => quoted(cells[column] ?? "")).join(",");
