@@ -4,7 +4,7 @@ use clap::Args;
 
 use super::typed::Reading;
 use super::{Globals, Stopped};
-use crate::files::Boat;
+use crate::files::{Boat, Folder};
 use crate::text::Misread;
 use crate::units::Day;
 
@@ -51,11 +51,19 @@ impl Point {
     /// # Errors
     /// Every fault of her files.
     pub(super) fn boat(self, globals: &Globals) -> Result<Boat, Stopped> {
-        let (mut boat, _) = globals.read_boat()?;
+        self.boat_and_folder(globals).map(|(boat, _)| boat)
+    }
+
+    /// The same, with the folder.
+    ///
+    /// # Errors
+    /// Every fault of her files.
+    pub(super) fn boat_and_folder(self, globals: &Globals) -> Result<(Boat, Folder), Stopped> {
+        let (mut boat, folder) = globals.read_folder()?;
         if let Some(day) = self.as_known {
             boat.book = boat.book.as_known(&boat.hull, day);
         }
-        Ok(boat)
+        Ok((boat, folder))
     }
 }
 

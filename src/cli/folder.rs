@@ -60,9 +60,18 @@ impl Globals {
     /// Every fault of her files.
     pub(super) fn read_boat(&self) -> Result<(Boat, Day), Stopped> {
         let today = self.today()?;
+        self.read_folder().map(|(boat, _)| (boat, today))
+    }
+
+    /// The boat in her folder, read whole, and the folder.
+    ///
+    /// # Errors
+    /// Every fault of her files.
+    pub(super) fn read_folder(&self) -> Result<(Boat, Folder), Stopped> {
+        let today = self.today()?;
         let folder = self.folder()?;
         match folder.boat(today) {
-            Ok(boat) => Ok((boat, today)),
+            Ok(boat) => Ok((boat, folder)),
             Err(faults) => Err(Stopped::Faulty(Box::new(folder), faults)),
         }
     }

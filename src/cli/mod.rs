@@ -21,6 +21,7 @@ mod map;
 mod new;
 mod pick;
 mod pick_words;
+mod report;
 mod sample;
 mod season;
 mod sheet;
@@ -68,6 +69,7 @@ enum Command {
     History(history::History),
     Map(map::Map),
     Audit(audit::Audit),
+    Report(report::MakeReport),
     Sample(sample::Sample),
     Sheet(sheet::MakeSheet),
     Explain(explain::Explain),
@@ -151,6 +153,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::History(history) => history.run(&mut desk),
         Command::Map(map) => map.run(&mut desk),
         Command::Audit(audit) => audit.run(&mut desk),
+        Command::Report(report) => report.run(&mut desk),
         Command::Sample(sample) => sample.run(&mut desk),
         Command::Sheet(sheet) => sheet.run(&mut desk),
         Command::Explain(explain) => explain.run(&mut desk),

@@ -9,7 +9,7 @@ use crate::sample;
 use crate::show::sample::Sample;
 use crate::show::season::{self, Judged, Summary};
 use crate::text::Fault;
-use crate::units::{Day, Season};
+use crate::units::{Day, Season, Units};
 
 /// Sums a season up, as far as `day`.
 ///
@@ -23,6 +23,29 @@ pub(super) fn run(
     crossings: Option<Vec<CrossingId>>,
     place: Option<&str>,
 ) -> Result<Ended, Stopped> {
+    let units = desk.globals.units_for(boat);
+    summed(boat, season, day, crossings, place, units, |summary| {
+        match desk.globals.format {
+            Format::Text => season::text(desk.out, desk.layout, summary)?,
+            Format::Json => writeln!(desk.out, "{:#}", season::json(summary))?,
+        }
+        Ok(Ended::Done)
+    })
+}
+
+/// Sums a season up, as far as `day`, and hands it to `tell`.
+///
+/// # Errors
+/// When `tell` fails, or a limit of the boat is none.
+pub(super) fn summed<T>(
+    boat: &Boat,
+    season: Season,
+    day: Day,
+    crossings: Option<Vec<CrossingId>>,
+    place: Option<&str>,
+    units: Units,
+    tell: impl FnOnce(&Summary<'_>) -> Result<T, Stopped>,
+) -> Result<T, Stopped> {
     let wrong = |misread| Fault::misread(None, Vec::new(), misread);
     let (hull, book) = (&boat.hull, &boat.book);
     let period = Period {
@@ -34,7 +57,6 @@ pub(super) fn run(
         asked.is_none_or(|asked| asked.binary_search(&id).is_ok())
     };
     let survey = |day| {
-        let units = desk.globals.units_for(boat);
         let survey = Survey::new(hull, book, &boat.limits, &boat.accepted, day, units);
         match &crossings {
             Some(crossings) => survey.within(crossings.iter().copied()),
@@ -65,9 +87,5 @@ pub(super) fn run(
             share: sample::share_to_show(&boat.limits).share(),
         },
     };
-    match desk.globals.format {
-        Format::Text => season::text(desk.out, desk.layout, &summary)?,
-        Format::Json => writeln!(desk.out, "{:#}", season::json(&summary))?,
-    }
-    Ok(Ended::Done)
+    tell(&summary)
 }

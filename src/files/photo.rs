@@ -1,5 +1,7 @@
 //! Pictures that entries name: in the boat's folder, and nowhere else.
 
+use std::fs::File;
+use std::io::Read;
 use std::path::Path;
 use std::str::FromStr;
 
@@ -52,7 +54,29 @@ pub(super) fn missing(folder: &Path, entry: &Entry) -> Option<Misread> {
     (!path.is_file()).then(|| misread.help("name the picture itself"))
 }
 
+/// The most bytes of a picture that are read: a page is to be sent by mail.
+const MOST_BYTES: u64 = 2 * 1024 * 1024;
+
 impl Folder {
+    /// The bytes of the picture that an entry names, or why they cannot be had; `None` where it
+    /// names none.
+    pub fn photo(&self, entry: &Entry) -> Option<Result<Vec<u8>, String>> {
+        let photo = entry.photo.as_deref()?;
+        if let Some(misread) = missing(self.path(), entry) {
+            return Some(Err(misread.says));
+        }
+        let mut bytes = Vec::new();
+        let read = File::open(self.path().join(photo))
+            .and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes));
+        Some(match read {
+            Err(error) => Err(error.to_string()),
+            Ok(_) if bytes.len() as u64 > MOST_BYTES => {
+                Err("it is larger than 2 MiB; make it smaller first".to_owned())
+            }
+            Ok(_) => Ok(bytes),
+        })
+    }
+
     /// The entries whose pictures are not in the folder, each with what is wrong. No fault of the
     /// record: what was done stands, whatever became of a picture of it.
     pub fn missing_photos<'b>(&self, book: &'b Book) -> Vec<(&'b Entry, String)> {

@@ -26,6 +26,7 @@ mod numbers;
 mod page;
 pub mod pick;
 mod places;
+pub mod report;
 pub mod sample;
 pub mod season;
 pub mod section;

@@ -7,6 +7,14 @@ use comfy_table::{Cell, ColumnConstraint, ContentArrangement, Table, presets};
 use super::layout::{Layout, Tint};
 use crate::text::Clean;
 
+/// What is printed on a page without edges, a sentence or an item a line.
+pub(super) fn lines(print: impl FnOnce(Page<'_>) -> io::Result<()>) -> io::Result<Vec<String>> {
+    let mut out = Vec::new();
+    print(Page::new(&mut out, u16::MAX))?;
+    let text = String::from_utf8_lossy(&out);
+    Ok(text.lines().map(|line| line.trim().to_owned()).collect())
+}
+
 /// Where text is printed, and how it is laid out.
 pub(super) struct Page<'a> {
     out: &'a mut dyn Write,

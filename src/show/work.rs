@@ -41,7 +41,8 @@ pub(super) fn text(
     Ok(())
 }
 
-fn line(hull: &Hull, book: &Book, work: &Work<'_>, units: Units) -> String {
+/// Like work in a line: what, how many, where, what was found, by which entries.
+pub(super) fn line(hull: &Hull, book: &Book, work: &Work<'_>, units: Units) -> String {
     let of = work.fastening.map_or_else(
         || " (crossings)".to_owned(),
         |id| {

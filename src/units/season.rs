@@ -23,6 +23,22 @@ pub struct Season {
 }
 
 impl Season {
+    /// The winter and the summer after it that a day is in; the day itself where the calendar
+    /// ends within it.
+    pub fn of(day: Day) -> Self {
+        let year = day.year();
+        let begins = |year| Day::new(year, 9, 1).filter(|first| *first <= day);
+        let first = begins(year).or_else(|| begins(year.checked_sub(1)?));
+        let whole = first.and_then(|first| {
+            let last = Day::new(first.year().checked_add(1)?, 8, 31)?;
+            Some(Self { first, last })
+        });
+        whole.unwrap_or(Self {
+            first: day,
+            last: day,
+        })
+    }
+
     /// Its first day.
     pub const fn first(self) -> Day {
         self.first
@@ -89,6 +105,18 @@ impl FromStr for Season {
 
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn a_day_is_in_the_winter_it_lies_in() {
+        for (day, season) in [
+            ("2024-08-31", "2023-24"),
+            ("2024-09-01", "2024-25"),
+            ("2024-11-25", "2024-25"),
+            ("2025-01-01", "2024-25"),
+        ] {
+            assert_eq!(super::Season::of(day.parse().unwrap()).to_string(), season);
+        }
+    }
+
     use super::*;
 
     #[test]

@@ -6,9 +6,13 @@ mod text;
 
 pub use json::json;
 pub use text::text;
+pub(super) use text::{accepted, many};
+
+use std::io;
 
 use crate::audit::{Outcome, Rule, Survey, Thin};
 use crate::hull::Places;
+use crate::show::page::lines;
 
 /// An audit, and what it was asked about.
 #[derive(Debug)]
@@ -24,6 +28,11 @@ pub struct Audit<'a> {
 }
 
 impl Audit<'_> {
+    /// The verdict and what it rests on, each sentence a line.
+    pub(in crate::show) fn head(&self) -> io::Result<Vec<String>> {
+        lines(|page| text::head(page, self))
+    }
+
     /// Whether it is of the whole boat, by every rule.
     const fn is_of_all(&self) -> bool {
         self.place.is_none() && self.only.is_empty()

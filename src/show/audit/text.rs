@@ -57,6 +57,12 @@ pub fn text(out: &mut dyn Write, layout: Layout, audit: &Audit<'_>, full: bool) 
     sheet.page.line(AID)
 }
 
+/// Prints the verdict and what it rests on.
+pub(super) fn head(page: Page<'_>, audit: &Audit<'_>) -> io::Result<()> {
+    let full = false;
+    Sheet { page, audit, full }.head()
+}
+
 /// The page being written, and of what.
 pub(super) struct Sheet<'a, 'p> {
     pub(super) page: Page<'p>,
@@ -109,24 +115,7 @@ impl Sheet<'_, '_> {
         } else {
             format!("{}: {says}", self.place(&finding.place))
         };
-        let many = match (finding.crossings, finding.fastenings) {
-            (0, _) => String::new(),
-            (crossings, 0) => format!(" ({})", counted(crossings, "crossing", "crossings")),
-            (crossings, fastenings) => {
-                let (one, many) = match finding.saying.counted {
-                    Counted::Fastenings => ("fastening", "fastenings"),
-                    Counted::Holes => ("hole", "holes"),
-                    Counted::Short => ("short", "short"),
-                    Counted::Wanted => ("to drive", "to drive"),
-                };
-                format!(
-                    " ({}, {})",
-                    counted(crossings, "crossing", "crossings"),
-                    counted(fastenings, one, many)
-                )
-            }
-        };
-        text.push_str(&many);
+        text.push_str(&many(finding));
         self.under(&text)?;
         match &finding.accepted {
             Some(acceptance) => self.under(&accepted(acceptance)),
@@ -173,10 +162,32 @@ impl Sheet<'_, '_> {
     }
 }
 
-fn accepted(acceptance: &Acceptance) -> String {
+/// Who answers for it, until when and why.
+pub(in crate::show) fn accepted(acceptance: &Acceptance) -> String {
     let until = match acceptance.until {
         Some(day) => format!("until {day}"),
         None => "without an end".to_owned(),
     };
     format!("Accepted by {}, {until}: {}", acceptance.by, acceptance.why)
+}
+
+/// At how many crossings, and how many fastenings or holes.
+pub(in crate::show) fn many(finding: &Finding) -> String {
+    match (finding.crossings, finding.fastenings) {
+        (0, _) => String::new(),
+        (crossings, 0) => format!(" ({})", counted(crossings, "crossing", "crossings")),
+        (crossings, fastenings) => {
+            let (one, many) = match finding.saying.counted {
+                Counted::Fastenings => ("fastening", "fastenings"),
+                Counted::Holes => ("hole", "holes"),
+                Counted::Short => ("short", "short"),
+                Counted::Wanted => ("to drive", "to drive"),
+            };
+            format!(
+                " ({}, {})",
+                counted(crossings, "crossing", "crossings"),
+                counted(fastenings, one, many)
+            )
+        }
+    }
 }

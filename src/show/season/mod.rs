@@ -42,18 +42,18 @@ pub struct Summary<'b> {
 
 /// What one person did.
 #[derive(Debug, Default)]
-struct Hand {
-    days: BTreeSet<Day>,
-    entries: u32,
-    moved: Moved,
+pub(in crate::show) struct Hand {
+    pub(in crate::show) days: BTreeSet<Day>,
+    pub(in crate::show) entries: u32,
+    pub(in crate::show) moved: Moved,
 }
 
 /// How many came out, broke and went in.
 #[derive(Clone, Copy, Debug, Default)]
-struct Moved {
-    pulled: u32,
-    broken: u32,
-    driven: u32,
+pub(in crate::show) struct Moved {
+    pub(in crate::show) pulled: u32,
+    pub(in crate::show) broken: u32,
+    pub(in crate::show) driven: u32,
 }
 
 impl Moved {
@@ -73,12 +73,12 @@ impl Moved {
 
 impl Summary<'_> {
     /// The last day that is told of.
-    const fn until(&self) -> Day {
+    pub(in crate::show) const fn until(&self) -> Day {
         self.last.survey.day
     }
 
     /// What each person did, by name; `None` for entries that name nobody.
-    fn hands(&self) -> BTreeMap<Option<&str>, Hand> {
+    pub(in crate::show) fn hands(&self) -> BTreeMap<Option<&str>, Hand> {
         let mut hands: BTreeMap<Option<&str>, Hand> = BTreeMap::new();
         for (entry, count) in &self.done.entries {
             let hand = hands.entry(name(entry)).or_default();
@@ -90,13 +90,13 @@ impl Summary<'_> {
     }
 
     /// Days on which anything was done.
-    fn days(&self) -> usize {
+    pub(in crate::show) fn days(&self) -> usize {
         let days = self.done.entries.iter().map(|(entry, _)| entry.date);
         days.collect::<BTreeSet<Day>>().len()
     }
 
     /// What came out, broke and went in, by metal, kind and size.
-    fn moved(&self) -> BTreeMap<[String; 3], Moved> {
+    pub(in crate::show) fn moved(&self) -> BTreeMap<[String; 3], Moved> {
         let (hull, units) = (self.last.survey.hull, self.last.survey.units);
         let mut moved: BTreeMap<[String; 3], Moved> = BTreeMap::new();
         for work in &self.done.work {
@@ -121,7 +121,7 @@ impl Summary<'_> {
     }
 
     /// What was found, and how often.
-    fn found(&self) -> BTreeMap<Found, u32> {
+    pub(in crate::show) fn found(&self) -> BTreeMap<Found, u32> {
         let mut all: BTreeMap<Found, u32> = BTreeMap::new();
         for (found, count) in self.done.work.iter().flat_map(|work| &work.found) {
             *all.entry(*found).or_default() += count;
@@ -130,7 +130,7 @@ impl Summary<'_> {
     }
 
     /// Crossings with a plank's hole open at the end.
-    fn open(&self) -> Vec<CrossingId> {
+    pub(in crate::show) fn open(&self) -> Vec<CrossingId> {
         let survey = self.last.survey;
         let crossings = survey.crossings();
         let is_open = |hole: &crate::record::Hole| hole.content.plank_side() == PlankSide::Open;
@@ -139,7 +139,7 @@ impl Summary<'_> {
     }
 
     /// Crossings with the plank off at the end.
-    fn off(&self) -> Vec<CrossingId> {
+    pub(in crate::show) fn off(&self) -> Vec<CrossingId> {
         let survey = self.last.survey;
         let crossings = survey.crossings().map(|at| at.crossing.id);
         crossings.filter(|id| survey.state.is_off(*id)).collect()
