@@ -29,7 +29,7 @@ pub(super) struct Head<'a> {
     /// Its title.
     pub(super) title: &'a str,
     /// Style of its own, after what all pages share.
-    pub(super) style: &'static str,
+    pub(super) style: &'a str,
     /// A script of its own, where it has one; the page can be read without it.
     pub(super) script: Option<Script>,
 }

@@ -4,12 +4,17 @@ use std::io;
 
 use super::Report;
 use super::cells::list;
+use super::sources::Sources;
 use crate::audit::{Finding, Severity};
 use crate::show::audit::{accepted, many};
 use crate::show::html::Html;
 use crate::show::places::in_short_words;
 
-pub(super) fn write(report: &Report<'_>, html: &mut Html<'_>) -> io::Result<()> {
+pub(super) fn write(
+    report: &Report<'_>,
+    sources: &mut Sources,
+    html: &mut Html<'_>,
+) -> io::Result<()> {
     let findings = &report.season.last.outcome.findings;
     let is_stop = |finding: &&Finding| finding.saying.severity == Severity::Stop;
     html.put("h2", &[], "Findings")?;
@@ -20,7 +25,7 @@ pub(super) fn write(report: &Report<'_>, html: &mut Html<'_>) -> io::Result<()> 
         .iter()
         .partition(|finding| finding.accepted.is_some());
     let (stops, others): (Vec<&Finding>, Vec<&Finding>) = taken.into_iter().partition(is_stop);
-    section(html, "Accepted, and else not before relaunch", &stops)?;
+    section(html, sources, "Accepted, and else not before relaunch", &stops)?;
     for (severity, title) in [
         (Severity::Stop, "Not before relaunch"),
         (
@@ -31,23 +36,27 @@ pub(super) fn write(report: &Report<'_>, html: &mut Html<'_>) -> io::Result<()> 
     ] {
         let of_it = |finding: &&&Finding| finding.saying.severity == severity;
         let of_it: Vec<&Finding> = open.iter().filter(of_it).copied().collect();
-        section(html, title, &of_it)?;
+        section(html, sources, title, &of_it)?;
     }
-    section(html, "Also accepted", &others)
+    section(html, sources, "Also accepted", &others)
 }
 
-fn section(html: &mut Html<'_>, title: &str, findings: &[&Finding]) -> io::Result<()> {
+fn section(
+    html: &mut Html<'_>,
+    sources: &mut Sources,
+    title: &str, findings: &[&Finding],
+) -> io::Result<()> {
     if findings.is_empty() {
         return Ok(());
     }
     html.put("h3", &[], title)?;
     findings
         .chunk_by(|one, other| one.rule == other.rule)
-        .try_for_each(|of_rule| rule(html, of_rule))
+        .try_for_each(|of_rule| rule(html, sources, of_rule))
 }
 
 /// Findings of one rule: where and what, what to do, and what it rests on.
-fn rule(html: &mut Html<'_>, findings: &[&Finding]) -> io::Result<()> {
+fn rule(html: &mut Html<'_>, sources: &mut Sources, findings: &[&Finding]) -> io::Result<()> {
     let Some(first) = findings.first() else {
         return Ok(());
     };
@@ -66,12 +75,8 @@ fn rule(html: &mut Html<'_>, findings: &[&Finding]) -> io::Result<()> {
                 html.put("p", &[], &format!("Do: {}.", last.saying.remedy))?;
             }
         }
-        let mut grounds: Vec<String> = first.rule.sources.iter().map(ToString::to_string).collect();
-        grounds.dedup();
-        html.within("details", &[("open", "")], |html| {
-            html.put("summary", &[], "Rests on")?;
-            html.put("p", &[("class", "quiet")], &grounds.join("; "))
-        })
+        let grounds: Vec<String> = first.rule.sources.iter().map(|basis| sources.cite(basis)).collect();
+        html.put("p", &[("class", "quiet")], &format!("Rests on {}.", grounds.join(", ")))
     })
 }
 

@@ -5,6 +5,7 @@ mod end;
 mod findings;
 mod maps;
 mod schedule;
+mod sources;
 mod verdict;
 mod work;
 
@@ -18,6 +19,7 @@ use super::html::{Head, page};
 use super::page::Page;
 use super::season::Summary;
 use crate::text::Clean;
+use sources::Sources;
 
 /// A report of a boat.
 #[derive(Debug)]
@@ -75,18 +77,21 @@ impl Picture {
 pub fn html(report: &Report<'_>, out: &mut dyn Write) -> io::Result<()> {
     let survey = report.season.last.survey;
     let title = format!("{}: fastening record of {}", survey.hull.boat, survey.day);
+    let style = format!("{}{}", include_str!("report.css"), maps::colours());
     let head = Head {
         title: &title,
-        style: include_str!("report.css"),
+        style: &style,
         script: None,
     };
     page(out, &head, |html| {
         html.within("main", &[], |html| {
             verdict::write(report, html)?;
             maps::write(report, html)?;
-            findings::write(report, html)?;
+            let mut sources = Sources::default();
+            findings::write(report, &mut sources, html)?;
             schedule::write(report, html)?;
             work::write(report, html)?;
+            sources.write(html)?;
             end::write(report, html)
         })
     })
