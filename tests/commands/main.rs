@@ -14,6 +14,7 @@ mod map;
 mod pages;
 mod pick;
 mod plan;
+mod report;
 mod run;
 mod sample;
 mod show;

@@ -25,7 +25,12 @@ pub(super) fn write(
         .iter()
         .partition(|finding| finding.accepted.is_some());
     let (stops, others): (Vec<&Finding>, Vec<&Finding>) = taken.into_iter().partition(is_stop);
-    section(html, sources, "Accepted, and else not before relaunch", &stops)?;
+    section(
+        html,
+        sources,
+        "Accepted, and else not before relaunch",
+        &stops,
+    )?;
     for (severity, title) in [
         (Severity::Stop, "Not before relaunch"),
         (
@@ -44,7 +49,8 @@ pub(super) fn write(
 fn section(
     html: &mut Html<'_>,
     sources: &mut Sources,
-    title: &str, findings: &[&Finding],
+    title: &str,
+    findings: &[&Finding],
 ) -> io::Result<()> {
     if findings.is_empty() {
         return Ok(());
@@ -75,8 +81,17 @@ fn rule(html: &mut Html<'_>, sources: &mut Sources, findings: &[&Finding]) -> io
                 html.put("p", &[], &format!("Do: {}.", last.saying.remedy))?;
             }
         }
-        let grounds: Vec<String> = first.rule.sources.iter().map(|basis| sources.cite(basis)).collect();
-        html.put("p", &[("class", "quiet")], &format!("Rests on {}.", grounds.join(", ")))
+        let grounds: Vec<String> = first
+            .rule
+            .sources
+            .iter()
+            .map(|basis| sources.cite(basis))
+            .collect();
+        html.put(
+            "p",
+            &[("class", "quiet")],
+            &format!("Rests on {}.", grounds.join(", ")),
+        )
     })
 }
 
