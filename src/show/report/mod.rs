@@ -101,7 +101,12 @@ pub fn html(report: &Report<'_>, out: &mut dyn Write) -> io::Result<()> {
 ///
 /// # Errors
 /// Where it cannot be printed to `out`.
-pub fn told(report: &Report<'_>, file: &str, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
+pub fn told(
+    report: &Report<'_>,
+    file: &str,
+    out: &mut dyn Write,
+    layout: Layout,
+) -> io::Result<()> {
     let mut page = Page::new(out, layout);
     let last = &report.season.last;
     page.line(&format!(
