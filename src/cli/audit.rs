@@ -1,11 +1,13 @@
 //! `audit`: what must be put right before she is relaunched?
 
+use std::path::PathBuf;
+
 use clap::{Args, ValueEnum};
 
 use super::days::{Days, Point};
 use super::show::{crossings, typed};
 use super::typed::Reading;
-use super::{Desk, Ended, Format, Stopped};
+use super::{Desk, Ended, Format, Stopped, boats};
 use crate::audit::{self, Outcome, Rule, Severity, Survey, Verdict};
 use crate::hull::Places;
 use crate::show;
@@ -35,6 +37,10 @@ pub(super) struct Audit {
     /// Tell every place, however many
     #[arg(long)]
     full: bool,
+    /// Audit several boats, a row a boat: folders of boats, or each boat's own. The worst of them
+    /// makes the exit code
+    #[arg(long, value_name = "DIR", num_args = 1.., conflicts_with_all = ["place", "full"])]
+    boats: Vec<PathBuf>,
 }
 
 /// From what on a finding makes the exit code 1.
@@ -57,6 +63,16 @@ impl Audit {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
         let today = desk.globals.today()?;
         let asked = self.asked(today).map_err(Stopped::Wrong)?;
+        if !self.boats.is_empty() {
+            let of_each = boats::Asked {
+                today,
+                point: asked.point,
+                planned: self.planned,
+                only: &asked.only,
+            };
+            let judge = |outcome: &Outcome| self.fail_on.judge(outcome);
+            return boats::run(desk, &self.boats, &of_each, judge);
+        }
         let boat = asked.point.boat(desk.globals)?;
         let mut survey = Survey::new(
             &boat.hull,

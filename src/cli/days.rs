@@ -59,11 +59,21 @@ impl Point {
     /// # Errors
     /// Every fault of her files.
     pub(super) fn boat_and_folder(self, globals: &Globals) -> Result<(Boat, Folder), Stopped> {
-        let (mut boat, folder) = globals.read_folder()?;
+        let (boat, folder) = globals.read_folder()?;
+        Ok((self.turn(boat), folder))
+    }
+
+    /// The boat with her log as it was known then.
+    pub(super) fn turn(self, mut boat: Boat) -> Boat {
         if let Some(day) = self.as_known {
             boat.book = boat.book.as_known(&boat.hull, day);
         }
-        Ok((boat, folder))
+        boat
+    }
+
+    /// The day as of which the log is read, if one was given.
+    pub(super) const fn as_known(self) -> Option<Day> {
+        self.as_known
     }
 }
 

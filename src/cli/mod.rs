@@ -5,6 +5,7 @@
 //! the answer to a printer.
 
 mod audit;
+mod boats;
 mod check;
 mod days;
 mod drawing;
@@ -89,6 +90,17 @@ pub enum Ended {
     Findings,
     /// The files of a boat are wrong, and that was the answer asked for: exit code 2.
     Faulty,
+}
+
+impl Ended {
+    /// The worse of two ends.
+    const fn worse(self, other: Self) -> Self {
+        match (self, other) {
+            (Self::Faulty, _) | (_, Self::Faulty) => Self::Faulty,
+            (Self::Findings, _) | (_, Self::Findings) => Self::Findings,
+            (Self::Done, Self::Done) => Self::Done,
+        }
+    }
 }
 
 /// Why a command did not end well.

@@ -66,6 +66,23 @@ fn counts(hull: &Hull, book: &Book) -> [(&'static str, &'static str, usize); 4] 
     ]
 }
 
+/// Faults with their places, for other programs.
+pub fn faults_json(faults: &[Fault], texts: &Texts<'_>) -> Vec<Value> {
+    let faults = in_order(faults, texts).into_iter();
+    faults
+        .map(|(fault, spot)| {
+            json!({
+                "file": spot.as_ref().map(|spot| spot.file),
+                "line": spot.as_ref().map(|spot| spot.line),
+                "column": spot.as_ref().map(|spot| spot.column),
+                "end": spot.as_ref().map(|spot| spot.end),
+                "says": fault.says,
+                "help": fault.help,
+            })
+        })
+        .collect()
+}
+
 /// Every fault with its place, or the boat and what there is of her.
 ///
 /// # Errors
@@ -93,19 +110,7 @@ pub fn json(
             })
         }
         Err((faults, texts)) => {
-            let faults: Vec<Value> = in_order(faults, texts)
-                .into_iter()
-                .map(|(fault, spot)| {
-                    json!({
-                        "file": spot.as_ref().map(|spot| spot.file),
-                        "line": spot.as_ref().map(|spot| spot.line),
-                        "column": spot.as_ref().map(|spot| spot.column),
-                        "end": spot.as_ref().map(|spot| spot.end),
-                        "says": fault.says,
-                        "help": fault.help,
-                    })
-                })
-                .collect();
+            let faults = faults_json(faults, texts);
             json!({"format": 1, "faults": faults, "boat": null, "counts": null, "missing_photos": null})
         }
     };

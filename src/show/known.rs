@@ -49,7 +49,12 @@ fn rests_on(known: &Known) -> String {
 
 /// The same for other programs; null where the book is as it is now.
 pub(super) fn json(book: &Book) -> Value {
-    book.known().map_or(Value::Null, |known| {
+    known_json(book.known())
+}
+
+/// The same of what is known of a book.
+pub(super) fn known_json(known: Option<&Known>) -> Value {
+    known.map_or(Value::Null, |known| {
         json!({
             "day": known.day.to_string(),
             "entries": known.entries,

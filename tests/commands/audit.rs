@@ -214,3 +214,46 @@ fn nothing_in_the_folder_is_touched() {
         (HULL, BARE)
     );
 }
+
+/// However many boats there are, their rows stand in the order of their names, and each is what an
+/// audit of her alone says.
+#[test]
+fn boats_side_by_side_are_judged_as_each_alone() {
+    let yard = tempfile::tempdir().unwrap();
+    for number in 0..24_u32 {
+        let boat = yard.path().join(format!("boat {number:02}"));
+        fs::create_dir(&boat).unwrap();
+        let frames = number % 4 + 1;
+        let hull = format!(
+            "refasten: 1\nboat: B{number}\nframes:\n  - {{number: 1-4}}\nstrakes:\n  - {{planks: P1, across: F1-4, thickness: 7/8in}}\nsets:\n  - {{set: a, place: P1 F1-{frames}, per crossing: 1, kind: rivet, metal: copper, size: 8 SWG x 3in}}\n"
+        );
+        fs::write(boat.join("hull.yaml"), hull).unwrap();
+        if number % 3 == 0 {
+            let log = "- {entry: 1, date: 2026-10-03, did: pulled, place: P1 F1}\n";
+            fs::write(boat.join("log.yaml"), log).unwrap();
+        }
+    }
+    let yard_path = yard.path().display().to_string();
+    let ask = |args: &[&str]| {
+        let ran = refasten(&[&["audit", "--format", "json"], args].concat());
+        assert_eq!(ran.stderr, "");
+        (
+            serde_json::from_str::<serde_json::Value>(&ran.stdout).unwrap(),
+            ran.code,
+        )
+    };
+    let (all, code) = ask(&["--boats", &yard_path]);
+    assert_eq!(code, Some(1));
+    let rows = all["boats"].as_array().unwrap();
+    assert_eq!(rows.len(), 24);
+    for (number, row) in rows.iter().enumerate() {
+        let folder = yard.path().join(format!("boat {number:02}"));
+        let folder = folder.display().to_string();
+        assert_eq!(row["folder"], folder.as_str());
+        let (alone, _) = ask(&["--boat", &folder]);
+        for key in ["boat", "verdict", "counts", "coverage", "standing"] {
+            assert_eq!(row[key], alone[key], "{key} of {folder}");
+        }
+    }
+    assert_eq!(ask(&["--boats", &yard_path]).0, all);
+}

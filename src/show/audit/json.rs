@@ -50,7 +50,7 @@ struct Counts {
 }
 
 #[derive(Serialize)]
-struct Covered {
+pub(super) struct Covered {
     fastenings: u32,
     looked_at: u32,
     since: Option<String>,
@@ -82,7 +82,7 @@ struct Accepted<'a> {
 
 /// `fastenings` is `relied_on + left_in + broken + unsound`; with `open + plugged` it is `holes`.
 #[derive(Serialize)]
-struct Standing {
+pub(super) struct Standing {
     holes: u32,
     fastenings: u32,
     relied_on: u32,
@@ -143,7 +143,7 @@ fn too_thin(why: &crate::audit::Thin) -> TooThin {
     }
 }
 
-fn covered(coverage: &Coverage) -> Covered {
+pub(super) fn covered(coverage: &Coverage) -> Covered {
     Covered {
         fastenings: coverage.fastenings,
         looked_at: coverage.looked_at,
@@ -199,7 +199,7 @@ fn accepted(acceptance: &Acceptance) -> Accepted<'_> {
     }
 }
 
-const fn standing(tally: &Tally) -> Standing {
+pub(super) const fn standing(tally: &Tally) -> Standing {
     Standing {
         holes: tally.holes,
         fastenings: tally.fastenings(),

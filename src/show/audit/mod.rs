@@ -1,9 +1,11 @@
 //! What an audit says, for people and for programs.
 
+mod boats;
 mod head;
 mod json;
 mod text;
 
+pub use boats::{Boats, Row, Told, boats, boats_json};
 pub use json::json;
 pub use text::text;
 pub(super) use text::{accepted, many};
