@@ -18,5 +18,6 @@ mod report;
 mod run;
 mod sample;
 mod show;
+mod spreadsheets;
 mod time;
 mod todo;

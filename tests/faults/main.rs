@@ -2,4 +2,5 @@
 
 mod hostile;
 mod logging;
+mod sheets;
 mod writing;

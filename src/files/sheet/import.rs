@@ -1,6 +1,6 @@
 //! The rows of a sheet fitted into the log as entries, all of them or none.
 
-use std::collections::{BTreeMap, HashMap, HashSet};
+use std::collections::HashMap;
 
 use super::super::hull::HullFile;
 use super::super::log::{entry, note_unread};
@@ -8,9 +8,10 @@ use super::super::log_line::read_back;
 use super::super::{Boat, Folder, Given, RawEntry, Reader, Text};
 use super::dates::DateOrder;
 use super::headings::Column;
-use super::known::{Sought, known, renumber, runs};
+use super::known::{Sought, known, renumber};
 use super::made_from::MadeFrom;
 use super::rows::{Grid, Written, rows};
+use super::tell::{first_at_each, tell_doubled, twice};
 use super::text::Sheet;
 use crate::record::{Entry, What};
 use crate::text::{Fault, FileId};
@@ -68,11 +69,14 @@ pub fn import(
     }
     let mut faults = Vec::new();
     let grid = rows(sheet, asked, today, &mut faults);
-    let mut fitted = Fitted::default();
-    let (boat, more) = folder.read(today, |file, entries, faults| {
+    let (mut fitted, mut before_story) = (Fitted::default(), 0);
+    let (boat, mut more) = folder.read(today, |file, entries, faults| {
         fitted = fit(sheet, &grid, asked, today, file, entries, faults);
+        before_story = faults.len();
     });
+    let of_story = more.split_off(before_story.min(more.len()));
     faults.extend(more);
+    faults.extend(first_at_each(&boat.hull, &fitted, of_story));
     let by_start: HashMap<usize, &Written> = grid
         .rows
         .iter()
@@ -102,10 +106,11 @@ pub fn import(
     })
 }
 
+/// What became of the rows: entries, or entries that are there already.
 #[derive(Default)]
-struct Fitted {
-    added: Vec<(u32, Entry)>,
-    known: Vec<(u32, u32)>,
+pub(super) struct Fitted {
+    pub(super) added: Vec<(u32, Entry)>,
+    pub(super) known: Vec<(u32, u32)>,
     grown: Option<String>,
 }
 
@@ -114,6 +119,8 @@ struct Coming<'g> {
     written: &'g Written,
     from: String,
     entry: Option<Entry>,
+    /// Whether something is wrong with it, so that what comes after it is not to be blamed.
+    faulty: bool,
 }
 
 fn fit(
@@ -133,7 +140,7 @@ fn fit(
         .rows
         .iter()
         .map(|written| {
-            let number = written.own.unwrap_or(1);
+            let (number, told) = (written.own.unwrap_or(1), faults.len());
             let entry = written.raw.as_ref().and_then(|raw| {
                 let raw = numbered(raw, number);
                 entry(&raw, &mut Reader::new(written.row.origin, faults), gauges)
@@ -142,6 +149,7 @@ fn fit(
                 written,
                 from: format!("{} row {}", sheet.hash, written.row.number),
                 entry,
+                faulty: written.faulty || faults.len() > told,
             }
         })
         .collect();
@@ -182,10 +190,10 @@ fn fit(
             fitted.known.push((place, entry));
             continue;
         }
+        if let Some(raw) = row.written.raw.as_ref().filter(|_| row.faulty) {
+            note_unread(&numbered(raw, number), false, &mut file.unread);
+        }
         let Some(mut entry) = row.entry else {
-            if let Some(raw) = &row.written.raw {
-                note_unread(&numbered(raw, number), false, &mut file.unread);
-            }
             continue;
         };
         entry.number = number;
@@ -237,56 +245,4 @@ fn numbers(coming: &[Coming<'_>], known: &[Option<u32>], last: u32) -> Vec<u32> 
         })
     });
     each.collect()
-}
-
-/// Tells the numbers that two rows have.
-fn tell_doubled(rows: &[Written], faults: &mut Vec<Fault>) {
-    let mut seen: BTreeMap<u32, u32> = BTreeMap::new();
-    for written in rows {
-        let Some(own) = written.own else { continue };
-        if let Some(first) = seen.insert(own, written.row.number) {
-            let says = format!("entry {own} stands in row {first} already");
-            let fault = Fault::new(Some(written.row.origin), says).key("entry");
-            faults
-                .push(fault.help("give each entry a number of its own, or leave new ones without"));
-        }
-    }
-}
-
-/// The fault of rows that are in the log already.
-fn twice(grid: &Grid, fitted: &Fitted) -> Option<Fault> {
-    let rows: HashSet<u32> = fitted.known.iter().map(|(row, _)| *row).collect();
-    let first = grid
-        .rows
-        .iter()
-        .find(|row| rows.contains(&row.row.number))?;
-    let entries = runs(fitted.known.iter().map(|(_, entry)| *entry));
-    let (as_entries, are) = match rows.len() {
-        1 => (format!("as entry {entries}"), "is"),
-        _ => (format!("as entries {entries}"), "are"),
-    };
-    let one = |row: &Written| {
-        let at = row.row.cells.first().map(|cell| cell.at.clone());
-        (Some(row.row.origin), at)
-    };
-    let (origin, bytes) = one(first);
-    let (says, help) = if rows.len() == grid.rows.len() {
-        (
-            format!("every row of this sheet is in the log already, {as_entries}"),
-            "it was imported before, or logged by hand; there is nothing to add",
-        )
-    } else {
-        let plural = if rows.len() == 1 { "row" } else { "rows" };
-        (
-            format!(
-                "{plural} {} {are} in the log already, {as_entries}",
-                runs(rows)
-            ),
-            "--new-rows passes them over and takes the others",
-        )
-    };
-    Some(Fault {
-        bytes,
-        ..Fault::new(origin, says).help(help)
-    })
 }

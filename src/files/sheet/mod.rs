@@ -6,6 +6,7 @@
 //! the log, and [`import`] reads each row as if it were a line of the log and fits all of them
 //! into the story.
 
+mod called;
 mod dates;
 mod entries;
 mod grid;
@@ -16,6 +17,7 @@ mod made_from;
 mod numbers;
 mod rows;
 mod spoiled;
+mod tell;
 mod text;
 mod values;
 

@@ -31,6 +31,8 @@ pub(super) struct Written {
     pub(super) row: Row,
     /// The entry as it would be written; `None` where that could not be read at all.
     pub(super) raw: Option<RawEntry>,
+    /// Whether something is wrong with a cell of it.
+    pub(super) faulty: bool,
     /// The number that it has in the sheet.
     pub(super) own: Option<u32>,
     /// The record that it was made from.
@@ -88,7 +90,7 @@ pub(super) fn rows(sheet: &Sheet, asked: &Asked<'_>, today: Day, faults: &mut Ve
 
 /// The sign that a first line `sep=;` names.
 fn named_separator(text: &str) -> Option<u8> {
-    let line = text.lines().next()?.trim().trim_matches('"');
+    let line = text.lines().next()?.trim_matches('"');
     let sign = line.strip_prefix("sep=")?;
     match sign.as_bytes() {
         [sign @ (b',' | b';' | b'\t')] => Some(*sign),
@@ -109,7 +111,7 @@ struct Reading {
 impl Reading {
     fn written(&mut self, row: Row, faults: &mut Vec<Fault>) -> Written {
         let mut record = Vec::new();
-        let (mut own, mut sheet) = (None, None);
+        let (mut own, mut sheet, mut faulty) = (None, None, false);
         for cell in &row.cells {
             let column = self
                 .columns
@@ -124,6 +126,7 @@ impl Reading {
                 Ok(said) => said.ok_or(()),
                 Err(wrong) => {
                     self.wrong(&row, cell, key, wrong, faults);
+                    faulty = true;
                     // A key without a value is known to be faulty, and not told as missing.
                     if key != SHEET && key != "entry" {
                         record.push(format!("{key}: "));
@@ -148,6 +151,7 @@ impl Reading {
         Written {
             row,
             raw,
+            faulty,
             own,
             sheet,
         }
