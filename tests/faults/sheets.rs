@@ -124,15 +124,9 @@ fn a_line_that_names_the_separator_is_followed() {
 #[test]
 fn ten_megabytes_of_anything_are_refused_in_a_few_words() {
     let head = "date,did,place,note\n";
-    let rows = "2024-11-01,pulled,P1 F9\n".repeat(100_001);
-    let faults = imported(format!("{head}{rows}").as_bytes())
-        .err()
-        .unwrap_or_default();
-    assert!(
-        faults
-            .iter()
-            .any(|fault| fault.says == "the sheet has more than 100000 rows")
-    );
+    let far = format!("{head}{}2024-11-01,pulled,P1 F1\n", "\n".repeat(100_000));
+    let faults = imported(far.as_bytes()).err().unwrap_or_default();
+    assert_eq!(faults[0].says, "the sheet has more than 100000 rows");
     for word in [
         "a",
         ",",
@@ -143,14 +137,15 @@ fn ten_megabytes_of_anything_are_refused_in_a_few_words() {
         "\0",
         "=1,",
         "a,b\n",
-        "\"\",",
         "2024-11-01,",
         "\u{feff}",
         "\\u{1b}",
         "3/8,\n",
     ] {
         let many = word.repeat(10 * 1024 * 1024 / word.len());
-        for head in ["", head] {
+        // One of them as the headings, and each as the first row.
+        let heads: &[&str] = if word == "a" { &["", head] } else { &[head] };
+        for head in heads {
             let csv = format!("{head}{many}");
             let faults = imported(csv.as_bytes()).err().unwrap_or_default();
             assert!(!faults.is_empty(), "{word:?}");
