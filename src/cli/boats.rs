@@ -8,12 +8,13 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use super::days::Point;
-use super::{Desk, Ended, Format, Stopped, globals};
+use super::{Desk, Ended, Format, Stopped, tell_to};
 use crate::audit::{self, Outcome, Rule, Survey};
 use crate::files::{Folder, HULL_FILE};
+use crate::show::Layout;
 use crate::show::audit::{Boats, Row, Told, boats, boats_json};
 use crate::show::check::faults_json;
-use crate::text::{self, Clean, Fault};
+use crate::text::{Clean, Fault};
 use crate::units::Day;
 
 /// What is asked of every boat.
@@ -43,8 +44,8 @@ pub(super) fn run(
     judge: impl Fn(&Outcome) -> Ended,
 ) -> Result<Ended, Stopped> {
     let folders = folders(paths)?;
-    let width = desk.width;
-    let done = side_by_side(&folders, |folder| one(folder, asked, width));
+    let layout = desk.globals.layout(&io::stderr());
+    let done = side_by_side(&folders, |folder| one(folder, asked, layout));
     let (rows, faults): (Vec<Row>, Vec<Vec<u8>>) =
         done.into_iter().map(|done| (done.row, done.faults)).unzip();
     let shown = Boats {
@@ -55,7 +56,7 @@ pub(super) fn run(
         only: asked.only,
     };
     match desk.globals.format {
-        Format::Text => boats(desk.out, desk.width, &shown)?,
+        Format::Text => boats(desk.out, desk.layout, &shown)?,
         Format::Json => writeln!(desk.out, "{:#}", boats_json(&shown))?,
     }
     desk.out.flush()?;
@@ -157,7 +158,7 @@ fn side_by_side<T: Sync, A: Send + Sync>(things: &[T], answer: impl Fn(&T) -> A 
 }
 
 /// One boat audited, or what is wrong with her files.
-fn one(path: &Path, asked: &Asked<'_>, width: u16) -> Done {
+fn one(path: &Path, asked: &Asked<'_>, layout: Layout) -> Done {
     let done = |told, faults| Done {
         row: Row {
             folder: path.display().to_string(),
@@ -174,9 +175,8 @@ fn one(path: &Path, asked: &Asked<'_>, width: u16) -> Done {
         Err(faults) => {
             let texts = folder.texts();
             let mut drawn = Vec::new();
-            let colour = globals::colour(&io::stderr());
             let told = Told::Faulty(faults_json(&faults, &texts));
-            return match text::draw(&mut drawn, &faults, &texts, width.into(), colour) {
+            return match tell_to(&mut drawn, &faults, &texts, layout) {
                 Ok(()) => done(told, drawn),
                 Err(error) => done(Told::Failed(error.to_string()), Vec::new()),
             };

@@ -203,11 +203,20 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
 
 /// Prints everything that is wrong with what was typed or read.
 fn tell(faults: &[Fault], texts: &Texts<'_>, layout: Layout) -> io::Result<()> {
-    let mut out = io::stderr().lock();
+    tell_to(&mut io::stderr().lock(), faults, texts, layout)
+}
+
+/// The same to anywhere.
+fn tell_to(
+    out: &mut dyn Write,
+    faults: &[Fault],
+    texts: &Texts<'_>,
+    layout: Layout,
+) -> io::Result<()> {
     if layout.plain {
-        return text::tell(&mut out, faults, texts);
+        return text::tell(out, faults, texts);
     }
-    text::draw(&mut out, faults, texts, layout.width.into(), layout.colour)
+    text::draw(out, faults, texts, layout.width.into(), layout.colour)
 }
 
 #[cfg(test)]

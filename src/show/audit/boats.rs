@@ -10,6 +10,7 @@ use crate::audit::{Outcome, Rule};
 use crate::record::Known;
 use crate::show::AID;
 use crate::show::known;
+use crate::show::layout::Layout;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 use crate::units::Day;
@@ -60,8 +61,8 @@ pub struct Boats<'a> {
 ///
 /// # Errors
 /// When `out` fails.
-pub fn boats(out: &mut dyn Write, width: u16, boats: &Boats<'_>) -> io::Result<()> {
-    let mut page = Page::new(out, width);
+pub fn boats(out: &mut dyn Write, layout: Layout, boats: &Boats<'_>) -> io::Result<()> {
+    let mut page = Page::new(out, layout);
     let (rows, day) = (boats.rows, boats.day);
     let count = counted(rows.len() as u32, "boat", "boats");
     let planned = if boats.planned { " as planned" } else { "" };
