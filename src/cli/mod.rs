@@ -6,6 +6,7 @@
 
 mod audit;
 mod boats;
+mod buy;
 mod check;
 mod days;
 mod drawing;
@@ -71,6 +72,7 @@ enum Command {
     Map(map::Map),
     Audit(audit::Audit),
     Report(report::MakeReport),
+    Buy(buy::Buy),
     Sample(sample::Sample),
     Sheet(sheet::MakeSheet),
     Explain(explain::Explain),
@@ -166,6 +168,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Map(map) => map.run(&mut desk),
         Command::Audit(audit) => audit.run(&mut desk),
         Command::Report(report) => report.run(&mut desk),
+        Command::Buy(buy) => buy.run(&mut desk),
         Command::Sample(sample) => sample.run(&mut desk),
         Command::Sheet(sheet) => sheet.run(&mut desk),
         Command::Explain(explain) => explain.run(&mut desk),

@@ -11,6 +11,7 @@ use crate::audit::Acceptance;
 use crate::hull::Hull;
 use crate::joint::{Bound, Limits};
 use crate::record::{Book, Entry, PlanLine};
+use crate::refit::buy::Stores;
 use crate::text::{Fault, FileId, Texts};
 use crate::units::Day;
 
@@ -45,6 +46,8 @@ pub struct Boat {
     pub limits: Limits,
     /// Findings that somebody has accepted.
     pub accepted: Vec<Acceptance>,
+    /// What her owner has, and what his dealer sells things by.
+    pub stores: Stores,
 }
 
 impl Folder {
@@ -170,6 +173,7 @@ impl Folder {
             sets,
             limits,
             accepted,
+            stores,
             unread,
         } = file;
         let hull = Hull::build(hull, &mut faults);
@@ -192,6 +196,7 @@ impl Folder {
                 book,
                 limits,
                 accepted,
+                stores,
             },
             faults,
         )

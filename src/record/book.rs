@@ -276,6 +276,17 @@ impl Book {
         self.spots.get(at as usize).map_or(&[], |spots| spots)
     }
 
+    /// Entries that drove something and count, in the order things happened: what each drove, and
+    /// at which crossings.
+    pub fn driven_entries(
+        &self,
+    ) -> impl Iterator<Item = (&Entry, FasteningId, impl Iterator<Item = CrossingId>)> {
+        self.order.iter().filter_map(|at| {
+            let entry = self.entries.get(*at as usize)?;
+            Some((entry, self.driven_by(*at)?, self.crossings_of(*at as usize)))
+        })
+    }
+
     pub(super) fn driven_by(&self, at: u32) -> Option<FasteningId> {
         self.driven.get(&at).copied()
     }

@@ -98,6 +98,12 @@ impl Book {
         done
     }
 
+    /// Does to a state what waits of one line of the plan at one crossing; gives whether it could
+    /// be done.
+    pub fn carry_out_stage(&self, state: &mut State, stage: &Stage) -> bool {
+        self.carry_out(state, stage).is_ok()
+    }
+
     /// Does to a state what waits of one line of the plan, and gives the crossings at which it was
     /// done.
     pub fn carry_out_line(&self, state: &mut State, line: usize) -> Vec<CrossingId> {

@@ -4,6 +4,7 @@
 //! world.
 
 pub mod audit;
+pub mod buy;
 mod cautions;
 mod changed;
 pub mod check;

@@ -79,6 +79,42 @@ impl Drill {
         }
     }
 
+    /// The drill of this name, of whatever series: `1/4in`, `No. 25`, `D`, `4.3 mm`.
+    ///
+    /// # Errors
+    /// Where there is none; the help names the nearest in size, where the name is a length.
+    pub fn find(name: &str) -> Result<&'static Self, Misread> {
+        const EVERY: [Series; 4] = [
+            Series::Fraction,
+            Series::Number,
+            Series::Letter,
+            Series::Metric,
+        ];
+        let plain = |name: &str| {
+            let name = name.to_lowercase().replace([' ', '.', '#'], "");
+            name.trim_end_matches("in")
+                .trim_start_matches("no")
+                .to_owned()
+        };
+        // The points of metric drills count.
+        let same = |drill: &&Self| match drill.series {
+            Series::Metric => drill.name.replace(' ', "") == name.to_lowercase().replace(' ', ""),
+            Series::Number => !name.contains('/') && plain(drill.name) == plain(name),
+            Series::Fraction | Series::Letter => plain(drill.name) == plain(name),
+        };
+        of(&EVERY).find(same).ok_or_else(|| {
+            let misread = Misread::new(format!("there is no drill `{}`", name.trim()));
+            let near = name
+                .parse()
+                .ok()
+                .and_then(|size| Self::nearest(&EVERY, size));
+            misread.help(near.map_or_else(
+                || "as `refasten tables drills` names it: 1/4in, No. 25, D, 4.3 mm".to_owned(),
+                |near| format!("the nearest is {}", near.name),
+            ))
+        })
+    }
+
     /// The drill of these series nearest to `target`; of two as near the larger, of two of one
     /// size the earlier series (fraction, number, letter, metric). `None` without a series.
     pub fn nearest(series: &[Series], target: Length) -> Option<&'static Self> {

@@ -4,6 +4,7 @@
 mod console;
 
 mod audit;
+mod buy;
 mod check;
 mod demo;
 mod drawing;

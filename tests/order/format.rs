@@ -67,6 +67,8 @@ fn every_key_of_the_hull_file_is_on_the_format_page() {
         "sets",
         "limits",
         "accepted",
+        "own",
+        "boxes",
     ];
     for list in lists {
         let heading = format!("### {list}");

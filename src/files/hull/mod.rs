@@ -6,6 +6,7 @@ mod members;
 mod particulars;
 mod planking;
 mod sets;
+mod stores;
 
 use std::str::FromStr;
 
@@ -13,6 +14,7 @@ use super::{Body, Given, Part, Piece, Reader, Text, read, split_hull};
 use crate::audit::Acceptance;
 use crate::hull::HullParts;
 use crate::record::{SetParts, Unread};
+use crate::refit::buy::Stores;
 use crate::tables::{Limit, Quantity};
 use crate::text::{Fault, FileId, Misread, Origin, Step, nearest};
 
@@ -24,7 +26,7 @@ pub(super) use sets::{SetName, few_words, names_holes};
 const VERSION: &str = "1";
 
 /// The keys a hull file may have.
-const KEYS: [&str; 20] = [
+const KEYS: [&str; 23] = [
     "refasten",
     "boat",
     "particulars",
@@ -45,6 +47,9 @@ const KEYS: [&str; 20] = [
     "sets",
     "limits",
     "accepted",
+    "own",
+    "boxes",
+    "money",
 ];
 
 /// Everything in a hull file, each value read.
@@ -54,6 +59,7 @@ pub(super) struct HullFile {
     pub(super) sets: Vec<SetParts>,
     pub(super) limits: Vec<(&'static Limit, Quantity)>,
     pub(super) accepted: Vec<Acceptance>,
+    pub(super) stores: Stores,
     pub(super) unread: Unread,
 }
 
@@ -133,6 +139,17 @@ impl HullFile {
             }
             "limits" => self.limits.extend(each(part, faults, judging::limit)),
             "accepted" => self.accepted.extend(each(part, faults, judging::accepted)),
+            "own" => self.stores.own.extend(each(part, faults, stores::own)),
+            "boxes" => {
+                for piece in items(part, faults) {
+                    let of = stores::box_of(piece, self.hull.gauges, faults);
+                    self.stores.boxes.extend(of);
+                }
+            }
+            "money" => {
+                let money: Option<stores::Currency> = one(part, faults);
+                self.stores.money = money.map(|money| money.0);
+            }
             unknown => {
                 let fault = part.fault(format!("`{unknown}` is not a key of hull.yaml"));
                 faults.push(match nearest(unknown, KEYS) {
