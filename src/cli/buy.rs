@@ -31,7 +31,7 @@ pub(super) struct Buy {
     /// after another comma; several, given again
     #[arg(long, value_name = "GOODS")]
     give: Vec<String>,
-    /// Print as a list for people, or as a table for a page of notes
+    /// Print as a list for people, or as a table for a spreadsheet or a page of notes
     #[arg(long = "as", value_enum, default_value_t = As::List)]
     form: As,
     #[command(flatten)]
@@ -42,6 +42,7 @@ pub(super) struct Buy {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 enum As {
     List,
+    Csv,
     Markdown,
 }
 
@@ -79,6 +80,7 @@ impl Buy {
         match (desk.globals.format, self.form) {
             (Format::Json, _) => writeln!(desk.out, "{:#}", show::json(&buying))?,
             (Format::Text, As::List) => show::text(&buying, desk.out, desk.layout)?,
+            (Format::Text, As::Csv) => show::csv(&buying, desk.out)?,
             (Format::Text, As::Markdown) => show::markdown(&buying, desk.out)?,
         }
         Ok(Ended::Done)

@@ -147,3 +147,22 @@ fn a_name_in_a_table_of_markdown_means_nothing_to_it() {
         assert_eq!(row.replace("\\|", "").matches('|').count(), 6, "{row}");
     }
 }
+
+#[test]
+fn a_spreadsheet_takes_the_list_without_running_or_dating_a_cell() {
+    let folder = demo();
+    let path = folder.path().join("hull.yaml");
+    let hull = fs::read_to_string(&path).unwrap();
+    fs::write(&path, hull.replace("money: EUR", "money: \"=a\"")).unwrap();
+    let told = run(folder.path(), &["buy", "--as", "csv"]).stdout;
+    let lines: Vec<&str> = told.split_terminator("\r\n").collect();
+    assert_eq!(
+        lines[..2],
+        [
+            "\u{feff}what,ware,kind,metal,size,wood,needed,spares,box_holds,boxes,buy,price_hundredths,money",
+            "\"wood screw 14 x 1-3/4in, silicon bronze\",fastening,wood screw,silicon bronze,14 x 1-3/4in,,24,3,20,2,40,2840,'=a",
+        ]
+    );
+    let goods = buy(folder.path(), &[])["goods"].as_array().unwrap().len();
+    assert_eq!(lines.len(), goods + 1);
+}

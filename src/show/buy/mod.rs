@@ -5,7 +5,7 @@ mod sheet;
 mod text;
 
 pub use json::json;
-pub use sheet::markdown;
+pub use sheet::{csv, markdown};
 pub use text::text;
 
 use crate::joint::Size;
