@@ -7,8 +7,8 @@ use comfy_table::{Cell, CellAlignment};
 use super::{Buying, bought, tool};
 use crate::hull::{CrossingId, fold};
 use crate::refit::buy::{Goods, Tool};
-use crate::show::{Layout, known};
 use crate::show::page::{Page, quiet};
+use crate::show::{Layout, known};
 use crate::text::Clean;
 
 /// How many places a line names before it only counts them.
