@@ -16,6 +16,7 @@ export const HOSTILE = `</script><img src=x onerror=alert(1)><!--<script>"'&\\u0
 /** Every page there is, and how it is made. */
 export const PAGES = [
   { name: "sheet", words: ["sheet", "sheet.html", "S3-5", "F12-20"] },
+  { name: "report", words: ["report", "report.html", "--photos"] },
 ];
 
 /** A copy of the demo in a folder that vanishes after the test. */

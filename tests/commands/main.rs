@@ -14,6 +14,7 @@ mod log;
 mod map;
 mod pages;
 mod pick;
+mod pictures;
 mod plan;
 mod report;
 mod run;
