@@ -33,7 +33,7 @@ impl Check {
         match desk.globals.format {
             Format::Text => {
                 let (boat, folder) = whole_boat(desk.globals)?;
-                show::text(desk.out, &boat.hull, &boat.book)?;
+                show::text(desk.out, desk.layout, &boat.hull, &boat.book)?;
                 show::photos(desk.out, &folder.missing_photos(&boat.book), desk.layout)?;
                 Ok(Ended::Done)
             }

@@ -9,7 +9,7 @@ use crate::record::{Book, Entry};
 use crate::show::layout::Layout;
 use crate::show::numbers::grouped;
 use crate::show::page::Page;
-use crate::text::{Clean, Fault, Texts, in_order};
+use crate::text::{Fault, Texts, in_order};
 
 /// A boat whose files hold no fault.
 #[derive(Clone, Copy, Debug)]
@@ -27,7 +27,7 @@ pub struct Sound<'b> {
 /// # Errors
 ///
 /// What the writer gives.
-pub fn text(out: &mut dyn Write, hull: &Hull, book: &Book) -> io::Result<()> {
+pub fn text(out: &mut dyn Write, layout: Layout, hull: &Hull, book: &Book) -> io::Result<()> {
     let counts = counts(hull, book).map(|(one, many, count)| match count {
         1 => format!("1 {one}"),
         count => format!(
@@ -35,8 +35,8 @@ pub fn text(out: &mut dyn Write, hull: &Hull, book: &Book) -> io::Result<()> {
             grouped(u32::try_from(count).unwrap_or(u32::MAX))
         ),
     });
-    let name = Clean(&hull.boat);
-    writeln!(out, "{name}: no faults; {}", counts.join(", "))
+    let line = format!("{}: no faults; {}", hull.boat, counts.join(", "));
+    Page::new(out, layout).line(&line)
 }
 
 /// One line for each entry whose picture is not in the folder. That is no fault: what was done

@@ -11,6 +11,7 @@ pub mod check;
 pub mod csv;
 pub mod explain;
 pub mod export;
+mod figures;
 pub mod generations;
 pub mod history;
 mod html;

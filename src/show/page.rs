@@ -2,8 +2,11 @@
 
 use std::io::{self, Write};
 
-use comfy_table::{Cell, ColumnConstraint, ContentArrangement, Table, presets};
+use comfy_table::{
+    Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, Width, presets,
+};
 
+use super::figures;
 use super::layout::{Layout, Tint};
 use crate::text::Clean;
 
@@ -154,11 +157,14 @@ impl<'a> Page<'a> {
         if self.layout.plain {
             return self.stacked(table);
         }
-        for (number, column) in table.column_iter_mut().enumerate() {
-            column.set_padding((0, 2));
-            if whole(number) {
-                column.set_constraint(ColumnConstraint::ContentWidth);
-            }
+        let longest = longest_words(table);
+        for ((number, column), longest) in table.column_iter_mut().enumerate().zip(longest) {
+            column.set_padding((0, GAP));
+            column.set_constraint(match whole(number) {
+                true => ColumnConstraint::ContentWidth,
+                // No word is broken; where that leaves no room, the table is not drawn.
+                false => ColumnConstraint::LowerBoundary(Width::Fixed(longest + GAP)),
+            });
         }
         let drawn = table.to_string();
         let is_wide = |line: &str| line.trim_end().chars().count() > usize::from(self.width());
@@ -206,14 +212,47 @@ impl<'a> Page<'a> {
         heads: [&str; N],
         rows: impl IntoIterator<Item = [String; N]>,
     ) -> io::Result<()> {
+        let clean = |row: [String; N]| row.map(|cell| Clean(&cell).to_string());
+        let mut rows: Vec<[String; N]> = rows.into_iter().map(clean).collect();
         let mut table = quiet(self.width());
         table.set_header(heads);
-        for row in rows {
-            table.add_row(row.map(|cell| Clean(&cell).to_string()));
+        let figures: Vec<bool> = (0..N)
+            .map(|number| {
+                let column = rows.iter_mut().filter_map(|row| row.get_mut(number));
+                figures::aligned(&mut column.collect::<Vec<_>>())
+            })
+            .collect();
+        table.add_rows(rows);
+        for (column, figures) in table.column_iter_mut().zip(figures) {
+            if figures {
+                column.set_cell_alignment(CellAlignment::Right);
+            }
         }
         // What a row is about is never broken.
         self.drawn(&mut table, |column| column == 0)
     }
+}
+
+/// Blanks between columns.
+const GAP: u16 = 2;
+
+/// A word longer than this may be broken.
+const LONGEST_WORD: usize = 20;
+
+/// The columns that the longest word of each column takes.
+fn longest_words(table: &mut Table) -> Vec<u16> {
+    let mut longest: Vec<usize> = vec![0; table.column_count()];
+    for row in table.header().into_iter().chain(table.row_iter()) {
+        for (cell, longest) in row.cell_iter().zip(&mut longest) {
+            let content = cell.content();
+            let words = content.split_whitespace().map(|word| word.chars().count());
+            *longest = words.chain([*longest]).max().unwrap_or(0);
+        }
+    }
+    let capped = longest.into_iter().map(|word| word.min(LONGEST_WORD));
+    capped
+        .map(|word| u16::try_from(word).unwrap_or(u16::MAX))
+        .collect()
 }
 
 /// Stands in a table where a count is nought, so that the eye finds the others.
@@ -273,9 +312,9 @@ mod tests {
             at(60),
             [
                 "where             what            first",
-                "                                  seen",
+                "                                   seen",
                 "garboard strakes  rivets renewed",
-                "P2                built           1951",
+                "P2                built            1951",
                 "",
             ]
             .join("\n")

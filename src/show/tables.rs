@@ -50,15 +50,15 @@ pub fn table(out: &mut dyn Write, table: &Table, layout: Layout) -> io::Result<(
     page.line(table.title)?;
     let columns = columns(table, &mut marks);
     let (remarks, drawn): (Vec<&Column>, Vec<&Column>) = columns.iter().partition(|c| c.sparse);
+    let width = usize::from(layout.width);
+    let least = drawn.first().map_or(0, |first| first.width + GAP);
     // Row by row, no column is parted from the rest.
-    let room = match layout.plain {
-        true => usize::MAX,
-        false => layout.width.into(),
-    };
+    let by_row = layout.plain || drawn.iter().skip(1).any(|c| least + c.width > width);
+    let room = if by_row { usize::MAX } else { width };
     for mut part in parts(&drawn, room) {
         page.gap()?;
-        widen(&mut part, usize::from(layout.width));
-        draw(&mut page, &part)?;
+        widen(&mut part, width);
+        draw(&mut page, &part, by_row)?;
     }
     let names = columns.first().map_or(&[][..], |first| &first.cells);
     for column in remarks {
@@ -275,7 +275,7 @@ fn widen(part: &mut [Placed], width: usize) {
     }
 }
 
-fn draw(page: &mut Page, part: &[Placed]) -> io::Result<()> {
+fn draw(page: &mut Page, part: &[Placed], by_row: bool) -> io::Result<()> {
     let mut drawn = Drawn::new();
     drawn.load_style(NOTHING);
     drawn.set_header(part.iter().map(|(column, _)| cell(column, &column.heading)));
@@ -287,7 +287,7 @@ fn draw(page: &mut Page, part: &[Placed]) -> io::Result<()> {
         });
         drawn.add_row(cells);
     }
-    if page.is_plain() {
+    if by_row {
         return page.stacked(&drawn);
     }
     for (column, (_, width)) in drawn.column_iter_mut().zip(part) {
