@@ -1,13 +1,11 @@
 //! `refasten check`: is everything in the boat's folder as it should be?
 
-use std::io;
-
 use clap::Args;
 use serde_json::{Value, json};
 
 use super::folder::say_waiting;
 use super::{Desk, Ended, Format, Globals, Stopped};
-use crate::files::{Boat, Folder, Known, LOG_FILE, MENDED_FILE, Mending, Merged};
+use crate::files::{Boat, Folder, Known, LOG_FILE, MendedFile, Mending, Merged, PLAN_FILE};
 use crate::show::check as show;
 
 /// Read the boat's files and tell everything that is wrong with them
@@ -15,12 +13,12 @@ use crate::show::check as show;
 /// Nothing is written but by --repair.
 #[derive(Debug, Args)]
 pub(super) struct Check {
-    /// Mend a log whose last line was cut short, or to which two people added at once: write the
+    /// Mend a log or a plan whose last line was cut short, or a log to which two people added at once: write the
     /// mended one beside it and show what changes. Where numbers are taken, the later entries get
     /// new ones, and strikes name them by those
     #[arg(long)]
     repair: bool,
-    /// Put the mended log in its place
+    /// Put what is mended in its place
     #[arg(long, requires = "repair")]
     replace: bool,
 }
@@ -61,38 +59,45 @@ impl Check {
         // Where there is no boat, that is what is to be said.
         desk.globals.folder()?;
         let mending = Mending::begin(&desk.globals.folder_path()?, &mut say_waiting)?;
-        let mended = mending.as_ref().map(Mending::mended);
-        let replaced = self.replace && mended.is_some();
-        match (desk.globals.format, mended) {
-            (Format::Json, mended) => {
-                let torn = mended.and_then(|mended| mended.torn.as_ref());
-                let torn =
-                    torn.map(|torn| json!({"line": torn.line, "keeps_entry": torn.keeps_entry()}));
-                let merged = mended.and_then(|mended| mended.merged.as_ref());
-                let beside = (mended.is_some() && !replaced).then_some(MENDED_FILE);
-                let told = json!({
-                    "format": 1, "mended": torn, "merged": merged.map(merged_json),
-                    "beside": beside, "replaced": replaced,
-                });
-                serde_json::to_writer_pretty(&mut *desk.out, &told).map_err(io::Error::from)?;
-                writeln!(desk.out)?;
+        let files = mending.as_ref().map_or(&[][..], Mending::files);
+        let replaced = self.replace && !files.is_empty();
+        match desk.globals.format {
+            Format::Json => {
+                let of = |name: &str| {
+                    let file = files.iter().find(|file| file.name == name);
+                    file.map(|file| mended_json(file, replaced))
+                };
+                let mut told = of(LOG_FILE)
+                    .unwrap_or_else(|| json!({"mended": null, "merged": null, "beside": null}));
+                told["format"] = json!(1);
+                told["plan"] = json!(of(PLAN_FILE));
+                told["replaced"] = json!(replaced);
+                writeln!(desk.out, "{told:#}")?;
             }
-            (Format::Text, None) => {
+            Format::Text if files.is_empty() => {
                 writeln!(
                     desk.out,
                     "{LOG_FILE} ends as it should and is in order; nothing is to be mended"
                 )?;
             }
-            (Format::Text, Some(mended)) => {
-                write!(desk.out, "{LOG_FILE}: ")?;
-                mended.show(desk.out)?;
-                match replaced {
-                    true => writeln!(desk.out, "{LOG_FILE} is replaced by the mended one")?,
-                    false => writeln!(
+            Format::Text => {
+                for file in files {
+                    write!(desk.out, "{}: ", file.name)?;
+                    file.mended.show(desk.out)?;
+                    let (name, beside) = (file.name, file.beside);
+                    match replaced {
+                        true => writeln!(desk.out, "{name} is replaced by the mended one")?,
+                        false => writeln!(
+                            desk.out,
+                            "the mended one is in {beside}, and {name} is as it was"
+                        )?,
+                    }
+                }
+                if !replaced {
+                    writeln!(
                         desk.out,
-                        "the mended log is in {MENDED_FILE}, and {LOG_FILE} is as it was; to \
-                         replace it:\n  refasten check --repair --replace"
-                    )?,
+                        "to replace what is mended:\n  refasten check --repair --replace"
+                    )?;
                 }
             }
         }
@@ -114,6 +119,16 @@ fn whole_boat(globals: &Globals) -> Result<(Boat, Folder), Stopped> {
         faults if faults.is_empty() => Ok((boat, folder)),
         faults => Err(Stopped::Faulty(Box::new(folder), faults)),
     }
+}
+
+/// What was mended of a file, for other programs.
+fn mended_json(file: &MendedFile, replaced: bool) -> Value {
+    let torn = file.mended.torn.as_ref();
+    json!({
+        "mended": torn.map(|torn| json!({"line": torn.line, "keeps_entry": torn.keeps_entry()})),
+        "merged": file.mended.merged.as_ref().map(merged_json),
+        "beside": (!replaced).then_some(file.beside),
+    })
 }
 
 /// What was done to a log that two people added to, for other programs.

@@ -227,7 +227,10 @@ fn merge_marks(text: &str, told: &mut Told<'_>) {
                     "`check --repair` keeps the entries of both sides, takes the marks out and \
                      numbers anew what needs it"
                 }
-                _ => {
+                FileId::Plan => {
+                    "`check --repair` keeps the lines of both sides and takes the marks out"
+                }
+                FileId::Hull | FileId::Typed | FileId::Added => {
                     "keep the lines that are right and take out the lines that begin with \
                      `<<<<<<<`, `=======` and `>>>>>>>`"
                 }

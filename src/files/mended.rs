@@ -18,7 +18,7 @@ pub struct Mended {
     pub merged: Option<Merged>,
 }
 
-/// Mends a log; `None` where nothing is to be mended, or it was saved as UTF-16.
+/// Mends a log or a plan; `None` where nothing is to be mended, or it was saved as UTF-16.
 pub fn mend(bytes: &[u8]) -> Option<Mended> {
     let torn = sewn(bytes);
     let whole = torn.as_ref().map_or(bytes, |torn| &torn.bytes);
@@ -67,7 +67,7 @@ impl Mended {
 impl Merged {
     /// Shows what changes, each entry by the line it stood on.
     fn show(&self, out: &mut dyn Write) -> io::Result<()> {
-        writeln!(out, "its entries are put in order")?;
+        writeln!(out, "it is put in order")?;
         if !self.marks.is_empty() {
             let lines: Vec<String> = self.marks.iter().map(usize::to_string).collect();
             let word = if lines.len() == 1 { "line" } else { "lines" };
@@ -116,7 +116,7 @@ mod tests {
         mended.show(&mut shown).unwrap();
         assert_eq!(
             String::from_utf8(shown).unwrap(),
-            "line 2 is whole but for its line end, which is added\nits entries are put in order\n- line 2: entry 1 is entry 2 now (pulled P1 F2)\n"
+            "line 2 is whole but for its line end, which is added\nit is put in order\n- line 2: entry 1 is entry 2 now (pulled P1 F2)\n"
         );
     }
 }

@@ -1,67 +1,96 @@
-//! The log of a folder mended: first beside it, then, when told, in its place.
+//! The log and the plan of a folder mended: first beside them, then, when told, in their place.
 
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
 use super::decode::whole;
-use super::{FolderLock, LOG_FILE, Mended, mend, replace};
+use super::{FolderLock, LOG_FILE, Mended, PLAN_FILE, mend, replace};
 
-/// Where the mended log is written, for a person to look at.
-pub const MENDED_FILE: &str = "log.mended.yaml";
+/// Each file that can be mended, and the one beside it that a person is to look at first.
+const FILES: [(&str, &str); 2] = [
+    (LOG_FILE, "log.mended.yaml"),
+    (PLAN_FILE, "plan.mended.yaml"),
+];
 
-/// A mended log beside the one that is not. No other writer comes between until it is dropped.
+/// Mended files beside those that are not. No other writer comes between until it is dropped.
 #[derive(Debug)]
 pub struct Mending {
     _lock: FolderLock,
-    log: PathBuf,
-    beside: PathBuf,
-    mended: Mended,
+    folder: PathBuf,
+    files: Vec<MendedFile>,
+}
+
+/// A file that was mended.
+#[derive(Debug)]
+pub struct MendedFile {
+    /// Its name.
+    pub name: &'static str,
+    /// The name of the mended one.
+    pub beside: &'static str,
+    /// What was mended.
+    pub mended: Mended,
 }
 
 impl Mending {
-    /// Writes the mended log beside it; `None` where nothing is to be mended or there is none, and
+    /// Writes each mended file beside the one that is not; `None` where nothing is to be mended, and
     /// then nothing is written. Calls `waiting` if another writer has the folder.
     ///
     /// # Errors
     ///
-    /// Where the system cannot read the log, lock the folder or write the file.
+    /// Where the system cannot read a file, lock the folder or write.
     pub fn begin(folder: &Path, waiting: &mut dyn FnMut()) -> io::Result<Option<Self>> {
-        let log = folder.join(LOG_FILE);
-        let torn = || match whole(&log) {
-            Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
-            bytes => Ok::<_, io::Error>(bytes?.as_deref().and_then(mend)),
-        };
-        if torn()?.is_none() {
+        if mended(folder)?.is_empty() {
             return Ok(None);
         }
         let lock = FolderLock::take(folder, waiting)?;
         // Another writer may have been here since.
-        let Some(mended) = torn()? else {
+        let files = mended(folder)?;
+        if files.is_empty() {
             return Ok(None);
-        };
-        let beside = folder.join(MENDED_FILE);
-        replace(&beside, &mended.bytes)?;
+        }
+        for file in &files {
+            replace(&folder.join(file.beside), &file.mended.bytes)?;
+        }
         Ok(Some(Self {
             _lock: lock,
-            log,
-            beside,
-            mended,
+            folder: folder.to_owned(),
+            files,
         }))
     }
 
-    /// What was mended.
-    pub const fn mended(&self) -> &Mended {
-        &self.mended
+    /// What was mended, the log first.
+    pub fn files(&self) -> &[MendedFile] {
+        &self.files
     }
 
-    /// Puts the mended log in its place, and takes away the one beside.
+    /// Puts the mended files in their place, and takes away those beside.
     ///
     /// # Errors
     ///
-    /// Where the system refuses; the log is then as it was, or mended.
+    /// Where the system refuses; each file is then as it was, or mended.
     pub fn put_in_place(self) -> io::Result<()> {
-        replace(&self.log, &self.mended.bytes)?;
-        fs::remove_file(&self.beside)
+        for file in &self.files {
+            replace(&self.folder.join(file.name), &file.mended.bytes)?;
+            fs::remove_file(self.folder.join(file.beside))?;
+        }
+        Ok(())
     }
+}
+
+/// Each file of a folder in which there is something to mend.
+fn mended(folder: &Path) -> io::Result<Vec<MendedFile>> {
+    let mut files = Vec::new();
+    for (name, beside) in FILES {
+        let bytes = match whole(&folder.join(name)) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => continue,
+            bytes => bytes?,
+        };
+        files.extend(bytes.as_deref().and_then(mend).map(|mended| MendedFile {
+            name,
+            beside,
+            mended,
+        }));
+    }
+    Ok(files)
 }

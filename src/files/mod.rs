@@ -90,7 +90,7 @@ pub use lock::{FolderLock, LOCK_FILE};
 pub use log::RawEntry;
 pub use log_line::line;
 pub use mended::{Mended, mend};
-pub use mending::{MENDED_FILE, Mending};
+pub use mending::{MendedFile, Mending};
 pub use merged::{Known, Merged, unmerge};
 pub use one_line::of_line;
 pub use plan::{PLAN_HEADER, RawPlan, written_plan};

@@ -134,7 +134,8 @@ fn a_torn_log_is_mended_beside_and_put_in_place_only_when_told() {
         ran.stdout,
         format!(
             "log.yaml: line 3 was cut short; it is kept as a comment\n- {TORN}\n+ # torn: {TORN}\n\
-             the mended log is in log.mended.yaml, and log.yaml is as it was; to replace it:\n  \
+             the mended one is in log.mended.yaml, and log.yaml is as it was\n\
+             to replace what is mended:\n  \
              refasten check --repair --replace\n"
         )
     );
