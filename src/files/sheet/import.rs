@@ -95,9 +95,15 @@ pub fn import(
     if !faults.is_empty() {
         return Err(faults);
     }
+    // The book has their places as the log is to have them.
+    let entries = boat.book.entries();
+    let first = entries.len().saturating_sub(fitted.added.len());
+    let entries = entries.get(first..).unwrap_or_default().iter().cloned();
+    let rows = fitted.added.iter().map(|(row, _)| *row);
+    let added = rows.zip(entries).collect();
     Ok(Imported {
         boat,
-        added: fitted.added,
+        added,
         known: fitted.known,
         columns: grid.columns.read,
         ignored: grid.columns.ignored,
