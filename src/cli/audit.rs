@@ -7,6 +7,7 @@ use clap::{Args, ValueEnum};
 use super::days::{Days, Point};
 use super::show::{crossings, typed};
 use super::typed::Reading;
+use super::working::Working;
 use super::{Desk, Ended, Format, Stopped, boats};
 use crate::audit::{self, Outcome, Rule, Severity, Survey, Verdict};
 use crate::hull::Places;
@@ -73,7 +74,9 @@ impl Audit {
             let judge = |outcome: &Outcome| self.fail_on.judge(outcome);
             return boats::run(desk, &self.boats, &of_each, judge);
         }
+        let working = Working::begin(desk, &["reading", "judging"]);
         let boat = asked.point.boat(desk.globals)?;
+        working.now(1);
         let mut survey = Survey::new(
             &boat.hull,
             &boat.book,
@@ -99,6 +102,7 @@ impl Audit {
             &asked.only
         };
         let outcome = audit::audit(&survey, rules);
+        drop(working);
         let shown = show::audit::Audit {
             survey: &survey,
             outcome: &outcome,

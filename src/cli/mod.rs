@@ -32,6 +32,7 @@ mod tables;
 mod then;
 mod todo;
 mod typed;
+mod working;
 
 use std::ffi::OsString;
 use std::io::{self, BufWriter, Write};

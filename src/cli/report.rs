@@ -6,6 +6,7 @@ use clap::Args;
 
 use super::days::Days;
 use super::typed::Reading;
+use super::working::Working;
 use super::{Desk, Ended, Format, Stopped, season};
 use crate::files::{Folder, replace};
 use crate::record::Entry;
@@ -63,9 +64,12 @@ impl MakeReport {
         });
         reading.done(Some(())).map_err(Stopped::Wrong)?;
         let season = season.unwrap_or_else(|| Season::of(point.as_of));
+        let working = Working::begin(desk, &["reading", "judging", "drawing"]);
         let (boat, folder) = point.boat_and_folder(desk.globals)?;
+        working.now(1);
         let units = desk.globals.units_for(&boat);
         let page = season::summed(&boat, season, point.as_of, None, None, units, |summary| {
+            working.now(2);
             let entries = summary.done.entries.iter().map(|(entry, _)| *entry);
             let photos: Vec<Photo> = match self.photos {
                 true => entries.filter_map(|entry| photo(&folder, entry)).collect(),
@@ -79,6 +83,7 @@ impl MakeReport {
             let mut page = Vec::new();
             report::html(&report, &mut page)?;
             replace(&self.file, &page)?;
+            drop(working);
             match desk.globals.format {
                 Format::Text => report::told(&report, &file, desk.out, desk.layout)?,
                 Format::Json => writeln!(desk.out, "{:#}", report::told_json(&report, &file))?,

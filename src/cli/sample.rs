@@ -4,6 +4,7 @@ use clap::Args;
 
 use super::days::{Days, Point, past_day};
 use super::typed::Reading;
+use super::working::Working;
 use super::{Desk, Ended, Format, Stopped};
 use crate::audit::Survey;
 use crate::hull::Places;
@@ -60,7 +61,9 @@ impl Sample {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
         let today = desk.globals.today()?;
         let asked = self.asked(today).map_err(Stopped::Wrong)?;
+        let working = Working::begin(desk, &["reading", "judging"]);
         let boat = asked.point.boat(desk.globals)?;
+        working.now(1);
         let wrong = |misread| Fault::misread(None, Vec::new(), misread);
         let confidence = sample::confidence(&boat.limits).map_err(wrong)?;
         let mut survey = Survey::new(
@@ -85,6 +88,7 @@ impl Sample {
                 .share
                 .unwrap_or_else(|| sample::share_to_show(&boat.limits).share()),
         };
+        drop(working);
         if self.read {
             match desk.globals.format {
                 Format::Text => show::read(desk.out, desk.layout, &shown)?,
