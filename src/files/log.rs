@@ -306,6 +306,7 @@ fn driving(
         }
     }
     let metal = fields.metal(&raw.metal);
+    let guess = raw.metal.as_ref().and_then(|text| guessed(text.as_str()));
     let size = kind.and_then(|kind| fields.size(&raw.size, kind, gauges));
     let plug = fields.read("bung", &raw.bung).unwrap_or(Plug::None);
     let temporary = fields.read("temporary", &raw.temporary) == Some(YesNo::Yes);
@@ -323,11 +324,18 @@ fn driving(
         hole,
         kind: kind?,
         metal,
+        guess,
         size,
         plug,
         temporary,
         plan: plan.map(|plan| plan.0),
     })
+}
+
+/// What a metal was taken for, without the question mark that makes it a guess.
+fn guessed(text: &str) -> Option<String> {
+    let guess = text.trim().strip_suffix('?')?.trim();
+    (!guess.is_empty()).then(|| guess.to_owned())
 }
 
 /// A whole number, at least one: of an entry, or of fastenings.

@@ -61,10 +61,12 @@ pub(super) fn said(entry: &Entry, gauges: GaugeSystem, units: Units) -> Vec<Said
             if let Deed::Driven(driving) = deed {
                 line.word("per crossing", driving.per_crossing);
                 line.word("kind", Some(driving.kind));
-                line.word(
-                    "metal",
-                    Some(driving.metal.map_or("unknown", |metal| metal.name)),
-                );
+                match (&driving.guess, driving.metal) {
+                    (Some(guess), None) => line.quoted("metal", Some(&format!("{guess}?"))),
+                    (_, metal) => {
+                        line.word("metal", Some(metal.map_or("unknown", |metal| metal.name)));
+                    }
+                }
                 line.word(
                     "size",
                     Some(

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::lay::{Described, LaidStrakes, lay, lay_butts, twice};
+use super::names::{Named, named};
 use super::{
     CrossingId, FramesFrom, GravingPiece, Hardware, HardwareParts, Hull, HullParts, Joint,
     JointKind, Mark, Member, Placed, Places, Scantlings, Strake, StrakesFrom, Waterline, ZoneRule,
@@ -47,6 +48,7 @@ impl Hull {
             graving_pieces: Vec::new(),
             joints: Vec::new(),
             strakes: Vec::new(),
+            named: Named::new(),
             scantlings,
             jointed: BTreeMap::new(),
             strake_of: Vec::new(),
@@ -60,6 +62,10 @@ impl Hull {
             whole: !hull.incomplete,
         };
         let mut laid = lay(&parts.strakes, &described, faults);
+        let whole = !hull.incomplete;
+        let mut unknown = Vec::new();
+        hull.named = named(&parts.names, |id| laid.contains_key(&id), &mut unknown);
+        faults.extend(unknown.into_iter().filter(|_| whole));
         let refused = hull.set_blocks(&parts.joints, &mut laid, faults);
         hull.number_crossings(laid);
         let mut joints = parts.joints;
@@ -126,7 +132,7 @@ impl Hull {
                 wood: block.and_then(|block| block.wood),
                 grain: Grain::Side,
             });
-            if let Err(says) = lay_butts(places, scantling, laid) {
+            if let Err(says) = lay_butts(places, &self.named, scantling, laid) {
                 refused.insert(*origin);
                 if !self.incomplete {
                     faults.push(Fault::new(Some(*origin), says).key("at"));

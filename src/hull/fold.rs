@@ -84,6 +84,7 @@ fn place(sides: Sides, numbers: &[Number], members: &[MemberPick]) -> Place {
     Place {
         sides,
         strakes: Run::join(numbers.iter().copied()),
+        names: Vec::new(),
         members: members.to_vec(),
     }
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
+use super::names::{Named, number};
 use super::resolve::names;
 use super::{
     Laid, Member, MemberKind, MemberPick, MemberPicks, Number, Placed, Places, Side, StrakeId,
@@ -105,9 +106,14 @@ pub(super) fn twice(again: &[String], done: &str) -> Option<String> {
 /// Gives the butts at these places their crossings, each between two members of its strake.
 pub(super) fn lay_butts(
     places: &Places,
+    named: &Named,
     scantling: u32,
     laid: &mut LaidStrakes,
 ) -> Result<(), String> {
+    // A name that is not there is told when the joint is fitted.
+    let Ok(places) = number(named, places) else {
+        return Ok(());
+    };
     for place in &places.0 {
         let picks = place.members.iter();
         let butts: Vec<Member> = picks

@@ -6,6 +6,7 @@ mod fold;
 mod holes;
 mod lay;
 mod member;
+mod names;
 mod particulars;
 mod parts;
 mod place;
@@ -21,10 +22,11 @@ pub use crossing::{Crossing, CrossingId, Spot};
 pub use fold::{fold, fold_holes};
 pub use holes::{HoleNumber, Holes};
 pub use member::{End, Member, MemberKind, Number};
+pub use names::StrakeName;
 pub use particulars::{FramesFrom, Numbering, Particulars, StrakesFrom, Water};
 pub use parts::{
-    GravingParts, GravingPiece, Hardware, HardwareParts, HullParts, Laid, Placed, Practice,
-    ZoneRule,
+    GravingParts, GravingPiece, Hardware, HardwareParts, HullParts, Laid, LaidNames, Placed,
+    Practice, ZoneRule,
 };
 pub use place::{MemberPick, Place, Places, Run};
 pub use place_words::{MemberPicks, Runs, Strakes};

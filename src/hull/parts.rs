@@ -2,7 +2,7 @@
 
 use super::{
     CrossingId, JointKind, Mark, Member, MemberPicks, Numbering, Particulars, Places, Scantlings,
-    Strakes, Water,
+    StrakeName, Strakes, Water,
 };
 use crate::joint::Zone;
 use crate::tables::{ButtRule, GaugeSystem, Metal, Wood};
@@ -31,6 +31,17 @@ pub struct Laid {
     pub width: Option<Length>,
     /// Its wood.
     pub wood: Option<&'static Wood>,
+}
+
+/// What the owner calls some strakes.
+#[derive(Clone, Debug)]
+pub struct LaidNames {
+    /// Which strakes.
+    pub planks: Strakes,
+    /// Their name.
+    pub name: StrakeName,
+    /// Where it was written.
+    pub origin: Origin,
 }
 
 /// A zone that the waterline does not tell.
@@ -122,6 +133,8 @@ pub struct HullParts {
     pub members: Vec<Placed<(Vec<Member>, Scantlings)>>,
     /// Strakes.
     pub strakes: Vec<Placed<Laid>>,
+    /// What strakes are called.
+    pub names: Vec<LaidNames>,
     /// Marks of the waterline.
     pub waterline: Vec<Placed<Mark>>,
     /// Other zones.

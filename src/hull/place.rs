@@ -1,12 +1,12 @@
 //! How a place in the planking is written.
 //!
 //! A place is `PLANKS MEMBERS`: `P3 F12`, `PS1-4+7 F2-9`, `D2-6 B4-8`, `S4 stem`, `P3 J14 fwd`,
-//! `P3 all`, with a hole as `P3 F12.2`. Places are joined by `and`. Nothing in a place needs
+//! `P3 all`, with a hole as `P3 F12.2`; a strake that has a name as `P garboard F12`. Places are joined by `and`. Nothing in a place needs
 //! quoting in YAML, in a shell or in a spreadsheet's cell.
 
 use std::fmt;
 
-use super::{End, Holes, Member, MemberKind, Number, Sides};
+use super::{End, Holes, Member, MemberKind, Number, Sides, StrakeName};
 
 /// A run of numbers, both ends included. A lettered number stands alone: `1-4` is four numbers,
 /// and `3a` is never among them unless it is named.
@@ -169,8 +169,10 @@ fn write_runs(f: &mut fmt::Formatter<'_>, runs: &[Run]) -> fmt::Result {
 pub struct Place {
     /// Which planking.
     pub sides: Sides,
-    /// Which strakes of it; empty for every one.
+    /// Which strakes of it; empty for every one, or for those that are named.
     pub strakes: Vec<Run>,
+    /// What they are called; beside numbers, a check on these.
+    pub names: Vec<StrakeName>,
     /// At which members.
     pub members: Vec<MemberPick>,
 }
@@ -179,6 +181,9 @@ impl fmt::Display for Place {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.sides.fmt(f)?;
         write_runs(f, &self.strakes)?;
+        for (i, name) in self.names.iter().enumerate() {
+            write!(f, "{}{name}", if i > 0 { '+' } else { ' ' })?;
+        }
         self.members
             .iter()
             .try_for_each(|pick| write!(f, " {pick}"))

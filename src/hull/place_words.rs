@@ -3,7 +3,10 @@
 use std::ops::Range;
 use std::str::FromStr;
 
-use super::{End, HoleNumber, Holes, MemberKind, MemberPick, Number, Place, Places, Run, Sides};
+use super::names::is_member;
+use super::{
+    End, HoleNumber, Holes, MemberKind, MemberPick, Number, Place, Places, Run, Sides, StrakeName,
+};
 use crate::text::{Misread, nearest};
 
 const FORM: &str =
@@ -111,6 +114,21 @@ impl Place {
                 .at(0..end));
         };
         let (sides, strakes) = read_planks(*planks)?;
+        let named = members.iter().take_while(|word| !is_member(word.1));
+        let (called, members) = members.split_at(named.count());
+        let names = read_names(called)?;
+        if let (Some(first), true) = (called.first(), members.is_empty()) {
+            if is_nearly_a_member(first.1) {
+                return Err(not_a_member(*first));
+            }
+            let called: Vec<String> = names.iter().map(ToString::to_string).collect();
+            let called = format!("{} {}", planks.1, called.join("+"));
+            return Err(Misread::new(format!("`{called}` has no member"))
+                .help(format!(
+                    "say where along the planks: {called} F12, or {called} all"
+                ))
+                .at(span(*first)));
+        }
         if members.is_empty() {
             return Err(Misread::new(format!("`{}` has no member", planks.1))
                 .help(format!(
@@ -122,6 +140,7 @@ impl Place {
         Ok(Self {
             sides,
             strakes,
+            names,
             members: read_members(members)?,
         })
     }
@@ -148,6 +167,19 @@ fn read_planks(word: Word<'_>) -> Result<(Sides, Vec<Run>), Misread> {
         numbers => read_runs(numbers, word.0 + letters, Number::HIGHEST_STRAKE)?,
     };
     Ok((sides, runs))
+}
+
+/// The names of strakes, of one word or several, joined by a plus: `broad strake+garboard`.
+fn read_names(words: &[Word<'_>]) -> Result<Vec<StrakeName>, Misread> {
+    let Some(first) = words.first() else {
+        return Ok(Vec::new());
+    };
+    let called: Vec<&str> = words.iter().map(|word| word.1).collect();
+    let names = called.join("-");
+    let names = names.split('+').map(|name| name.parse());
+    names
+        .collect::<Result<_, _>>()
+        .map_err(|_: Misread| not_a_member(*first))
 }
 
 fn starts_with_digit(text: &str) -> bool {
@@ -218,6 +250,11 @@ fn read_members(words: &[Word<'_>]) -> Result<Vec<MemberPick>, Misread> {
         picks.push(pick);
     }
     Ok(picks)
+}
+
+/// Whether a word is a slip of the pen for one that names members.
+fn is_nearly_a_member(word: &str) -> bool {
+    nearest(word, MemberKind::NAMED.iter().map(|(name, _)| *name)).is_some()
 }
 
 fn not_a_member(word: Word<'_>) -> Misread {

@@ -15,6 +15,7 @@ impl Hull {
     pub fn resolve(&self, places: &Places) -> Result<Vec<Spot>, Misread> {
         let mut spots: Vec<Spot> = Vec::new();
         let mut named = 0_usize;
+        let places = self.numbered(places)?;
         for place in &places.0 {
             self.check_strakes(place)?;
             let strakes: Vec<&Strake> = self.strakes_of(place).collect();

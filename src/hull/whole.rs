@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::names::Named;
 use super::{
     Crossing, CrossingId, FramesFrom, GravingPiece, Hardware, Joint, Member, Numbering,
     Particulars, Practice, Scantlings, Side, StrakeId, Water, Waterline,
@@ -61,6 +62,8 @@ pub struct Hull {
     /// Joints.
     pub joints: Vec<Joint>,
     pub(super) strakes: Vec<Strake>,
+    /// What strakes are called.
+    pub(super) named: Named,
     pub(super) scantlings: Vec<Scantlings>,
     /// The strakes that have a joint at a place between members, by their place among all; rising.
     pub(super) jointed: BTreeMap<(Side, Member), Vec<u32>>,

@@ -135,6 +135,8 @@ pub struct Driving {
     pub kind: Kind,
     /// Their metal.
     pub metal: Option<&'static Metal>,
+    /// What somebody took the metal for, where it is not known. Nothing is judged by it.
+    pub guess: Option<String>,
     /// Their size.
     pub size: Option<Size>,
     /// What is to close the hole over them.

@@ -1,10 +1,11 @@
 //! Entries: dated lines of the log.
 
+use std::borrow::Cow;
 use std::fmt;
 use std::str::FromStr;
 
 use super::{Deed, Did};
-use crate::hull::Places;
+use crate::hull::{Hull, Places};
 use crate::text::{Misread, Origin, digits};
 use crate::units::Day;
 
@@ -68,6 +69,25 @@ impl Entry {
         match &self.what {
             What::Done { place, .. } => Some(place),
             What::Struck { .. } => None,
+        }
+    }
+
+    /// Names strakes by number wherever the owner's names stand, so that an entry and its strike are
+    /// the same however each was written. A name that is not there is told when it is looked up.
+    pub(super) fn number_strakes(&mut self, hull: &Hull) {
+        let number = |places: &mut Places| {
+            if let Ok(Cow::Owned(numbered)) = hull.numbered(places) {
+                *places = numbered;
+            }
+        };
+        match &mut self.what {
+            What::Struck { strike, .. } => strike.place.iter_mut().for_each(number),
+            What::Done { place, deed, .. } => {
+                number(place);
+                if let Deed::PlankHung(plank) = deed {
+                    plank.joints.iter_mut().for_each(number);
+                }
+            }
         }
     }
 

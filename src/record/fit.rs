@@ -149,7 +149,10 @@ impl Book {
         let mut first: Option<HashMap<u32, usize>> = None;
         // Entries that are nowhere or of no set; that is told once, and they are not played.
         let mut adrift = BTreeSet::new();
-        let entries = std::mem::take(&mut self.entries);
+        let mut entries = std::mem::take(&mut self.entries);
+        entries
+            .iter_mut()
+            .for_each(|entry| entry.number_strakes(hull));
         for (at, entry) in entries.iter().enumerate() {
             let origin = Some(entry.origin);
             if entry.number <= last {

@@ -52,7 +52,8 @@ pub fn text(
         match event {
             Event::Built { set, crossings } => {
                 let fastening = book.fastening(set.fastening);
-                let place = fold(hull, crossings.iter().copied()).shown(MOST_PLACES);
+                let place = hull.spoken(fold(hull, crossings.iter().copied()));
+                let place = place.shown(MOST_PLACES);
                 let what = describe(fastening, hull, units);
                 let name = book.set_name(set.id);
                 page.wrapped(
@@ -114,7 +115,7 @@ pub(super) fn on(entry: &Entry) -> String {
 
 /// What an entry tells, in a line.
 pub(super) fn done(entry: &Entry, place: &Places, hull: &Hull, units: Units) -> String {
-    let place = place.shown(MOST_PLACES);
+    let place = hull.spoken(place.clone()).shown(MOST_PLACES);
     let told = told(entry, hull, units);
     format!("entry {}: {} {place}{told}", entry.number, entry.did())
 }
@@ -144,7 +145,12 @@ pub(super) fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
             Deed::Measured(diameter, _) => words.push(diameter.shown(units)),
             Deed::Broken(stub, ..) => words.push(format!("stub in {stub}")),
             Deed::Driven(driving) => {
-                let metal = driving.metal.map_or("unknown metal", |metal| metal.name);
+                let guess = driving.guess.as_ref();
+                let metal = match (driving.metal, guess) {
+                    (Some(metal), _) => metal.name.to_owned(),
+                    (None, Some(guess)) => format!("unknown metal ({guess}?)"),
+                    (None, None) => "unknown metal".to_owned(),
+                };
                 let size = driving.size.map_or_else(
                     || "of unknown size".to_owned(),
                     |size| size.written(hull.gauges, units),

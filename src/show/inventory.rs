@@ -89,6 +89,18 @@ impl Stock<'_> {
         groups.into_iter().collect()
     }
 
+    /// What a row is called: as its name, and for a strake what the owner calls it beside that.
+    fn label(&self, key: &Key) -> String {
+        let called = match key {
+            Key::Strake(strake) => self.hull.name_of(*strake),
+            _ => None,
+        };
+        match called {
+            Some(called) => format!("{} {called}", self.name(key)),
+            None => self.name(key),
+        }
+    }
+
     pub(super) fn name(&self, key: &Key) -> String {
         match key {
             Key::Member(_, member) => member.to_string(),
@@ -202,7 +214,7 @@ pub fn text(stock: &Stock<'_>, by: By, out: &mut dyn Write, layout: Layout) -> i
     table.set_header(std::iter::once(Cell::new(by.word())).chain(heads));
     let groups = stock.count(by);
     for (key, tally) in &groups {
-        table.add_row(row(&stock.name(key), tally));
+        table.add_row(row(&stock.label(key), tally));
     }
     table.add_row(row("all", &stock.total()));
     page.drawn(&mut table, |column| column > 0)?;
@@ -280,6 +292,10 @@ pub fn json(stock: &Stock<'_>, by: By) -> Value {
             let mut group = tally_json(tally);
             if let Some(group) = group.as_object_mut() {
                 group.insert("name".to_owned(), stock.name(key).into());
+                if let Key::Strake(strake) = key {
+                    let called = stock.hull.name_of(*strake).map(ToString::to_string);
+                    group.insert("called".to_owned(), called.into());
+                }
                 if let Key::Set(set) = key {
                     let ages = made.ages(*set);
                     let most = ages.and_then(|ages| ages.most);

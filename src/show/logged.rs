@@ -128,10 +128,12 @@ fn headline(hull: &Hull, entry: &Entry, holes: &[(CrossingId, HoleNumber)]) -> S
     match &entry.what {
         What::Struck { strike, .. } => format!("struck out `{strike}`"),
         What::Done { deed, place, .. } if deed.is_to_wood() => {
-            format!("{} {}", entry.did(), place.shown(MOST_PLACES))
+            let place = hull.spoken(place.clone()).shown(MOST_PLACES);
+            format!("{} {place}", entry.did())
         }
         What::Done { .. } => {
-            let place = fold_holes(hull, holes.iter().copied()).shown(MOST_PLACES);
+            let place = hull.spoken(fold_holes(hull, holes.iter().copied()));
+            let place = place.shown(MOST_PLACES);
             let count = holes.len();
             let plural = if count == 1 { "" } else { "s" };
             format!("{} {place} ({count} hole{plural})", entry.did())

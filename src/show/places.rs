@@ -27,6 +27,7 @@ pub(super) fn in_short_words(places: &Places) -> Places {
         short.extend((0..parts).map(|part| {
             Place {
                 sides: place.sides,
+                names: place.names.clone(),
                 strakes: place
                     .strakes
                     .iter()

@@ -21,7 +21,8 @@ fn groups(shown: &Value) -> BTreeMap<String, Value> {
     let group = |group: &Value| {
         let mut group = group.clone();
         let counts = group.as_object_mut().unwrap();
-        counts.retain(|key, _| key != "name" && !key.starts_with("age_"));
+        let is_word = |key: &str| matches!(key, "name" | "called");
+        counts.retain(|key, _| !is_word(key) && !key.starts_with("age_"));
         group
     };
     let name = |one: &Value| one["name"].as_str().unwrap().to_owned();

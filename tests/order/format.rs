@@ -60,6 +60,7 @@ fn every_key_of_the_hull_file_is_on_the_format_page() {
         "frames",
         "ends",
         "strakes",
+        "names",
         "zones",
         "joints",
         "graving pieces",

@@ -145,14 +145,18 @@ pub fn places() -> impl Strategy<Value = Places> {
         .chain([Sides::Shell, Sides::DeckHalves])
         .collect();
     let strakes = prop_oneof![4 => runs(Number::HIGHEST_STRAKE), 1 => Just(Vec::new())];
+    let name = prop::sample::select(vec!["garboard", "broad-strake", "sheer", "f", "öber-2"]);
+    let name = name.prop_map(|name| name.parse().unwrap());
     let place = (
         prop::sample::select(sides),
         strakes,
+        prop::collection::vec(name, 0..3),
         prop::collection::vec(member_pick(), 1..4),
     )
-        .prop_map(|(sides, strakes, members)| Place {
+        .prop_map(|(sides, strakes, names, members)| Place {
             sides,
             strakes,
+            names,
             members,
         });
     prop::collection::vec(place, 1..4).prop_map(Places)

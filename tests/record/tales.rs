@@ -180,15 +180,20 @@ fn driving() -> impl Strategy<Value = Driving> {
     let temporary = prop::bool::weighted(0.1);
     let plan = hostile().prop_map(|plan| plan.trim().to_owned());
     let plan = prop::option::weighted(0.2, plan);
+    let guess = hostile().prop_map(|guess| guess.trim().trim_end_matches('?').trim().to_owned());
+    let guess = guess.prop_filter("something is guessed", |guess| !guess.is_empty());
     // What only clamps for a time carries out no plan.
-    let how =
-        (temporary, plan).prop_map(|(temporary, plan)| (temporary, plan.filter(|_| !temporary)));
+    let how = (temporary, plan, prop::option::weighted(0.3, guess)).prop_map(
+        |(temporary, plan, guess)| (temporary, plan.filter(|_| !temporary), guess),
+    );
     (set_name(), 1..=3u8, hole, what, metal, plug(), how).prop_map(
-        |(set, per_crossing, hole, (kind, size), metal, plug, (temporary, plan))| Driving {
+        |(set, per_crossing, hole, (kind, size), metal, plug, (temporary, plan, guess))| Driving {
             set,
             per_crossing: Some(per_crossing),
             hole,
             kind,
+            // A guess stands where the metal is not known.
+            guess: guess.filter(|_| metal.is_none()),
             metal,
             size,
             plug,

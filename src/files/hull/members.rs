@@ -2,9 +2,20 @@
 
 use super::super::slips;
 use super::{Given, Piece, Reader, Text, read};
-use crate::hull::{End, Laid, Member, MemberKind, MemberPicks, Placed, Runs, Scantlings, Strakes};
+use crate::hull::{
+    End, Laid, LaidNames, Member, MemberKind, MemberPicks, Placed, Runs, Scantlings, StrakeName,
+    Strakes,
+};
 use crate::joint::Grain;
 use crate::text::{Fault, Misread};
+
+crate::record! {
+    /// What strakes are called.
+    struct RawNames {
+        planks: Text = "planks",
+        name: Text = "name",
+    }
+}
 
 crate::record! {
     /// Frames or beams of one size.
@@ -111,6 +122,20 @@ pub(super) fn end(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Members>
     Some(Placed {
         origin: piece.origin,
         is: (members, scantlings),
+    })
+}
+
+pub(super) fn names(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<LaidNames> {
+    let Given::Is(raw) = read::<RawNames>(piece, faults) else {
+        return None;
+    };
+    let mut fields = Reader::new(piece.origin, faults);
+    let planks: Option<Strakes> = fields.need("planks", &raw.planks);
+    let name: Option<StrakeName> = fields.need("name", &raw.name);
+    Some(LaidNames {
+        planks: planks?,
+        name: name?,
+        origin: piece.origin,
     })
 }
 

@@ -26,7 +26,7 @@ pub(super) use sets::{SetName, few_words, names_holes};
 const VERSION: &str = "1";
 
 /// The keys a hull file may have.
-const KEYS: [&str; 23] = [
+const KEYS: [&str; 24] = [
     "refasten",
     "boat",
     "particulars",
@@ -39,6 +39,7 @@ const KEYS: [&str; 23] = [
     "beams",
     "ends",
     "strakes",
+    "names",
     "waterline",
     "zones",
     "joints",
@@ -116,6 +117,7 @@ impl HullFile {
             "beams" => self.essential(part, faults, members::beams, |hull| &mut hull.members),
             "ends" => self.essential(part, faults, members::end, |hull| &mut hull.members),
             "strakes" => self.essential(part, faults, members::strakes, |hull| &mut hull.strakes),
+            "names" => self.essential(part, faults, members::names, |hull| &mut hull.names),
             "joints" => self.essential(part, faults, planking::joint, |hull| &mut hull.joints),
             "waterline" => self
                 .hull
