@@ -1,8 +1,7 @@
 //! `log.yaml` read into entries.
 
-use std::str::FromStr;
-
-use super::hull::{YesNo, few_words, names_holes};
+use super::hull::{YesNo, names_holes};
+use super::log_values::{Above0, Diameter, PlanName, guessed};
 use super::photo::PhotoPath;
 use super::wood;
 use super::{Given, Piece, Reader, Text, read, slips, split_log};
@@ -10,8 +9,8 @@ use crate::hull::Places;
 use crate::joint::{Kind, Plug};
 use crate::record::{Deed, Did, Driving, Entry, HoleChoice, Strike, Stub, Unread, What};
 use crate::tables::GaugeSystem;
-use crate::text::{Fault, Misread, digits};
-use crate::units::{Day, Length};
+use crate::text::{Fault, Misread};
+use crate::units::Day;
 
 crate::record! {
     /// One entry as written: a line of the log, or the options of a command.
@@ -330,50 +329,4 @@ fn driving(
         temporary,
         plan: plan.map(|plan| plan.0),
     })
-}
-
-/// What a metal was taken for, without the question mark that makes it a guess.
-fn guessed(text: &str) -> Option<String> {
-    let guess = text.trim().strip_suffix('?')?.trim();
-    (!guess.is_empty()).then(|| guess.to_owned())
-}
-
-/// A whole number, at least one: of an entry, or of fastenings.
-struct Above0(u32);
-
-impl FromStr for Above0 {
-    type Err = Misread;
-
-    fn from_str(text: &str) -> Result<Self, Misread> {
-        let number = digits(text.trim()).filter(|n| *n > 0);
-        number
-            .map(Self)
-            .ok_or_else(|| Misread::new(format!("`{}` is not a whole number above 0", text.trim())))
-    }
-}
-
-/// The name of a plan: a few words.
-pub(super) struct PlanName(pub(super) String);
-
-impl FromStr for PlanName {
-    type Err = Misread;
-
-    fn from_str(text: &str) -> Result<Self, Misread> {
-        few_words(text, "plan", "garboards spring").map(Self)
-    }
-}
-
-/// What was measured of a fastening: there was some of it to measure.
-struct Diameter(Length);
-
-impl FromStr for Diameter {
-    type Err = Misread;
-
-    fn from_str(text: &str) -> Result<Self, Misread> {
-        match text.parse()? {
-            Length::ZERO => Err(Misread::new("nothing at all is not a diameter")
-                .help("where the shank is gone, log it `broken`")),
-            length => Ok(Self(length)),
-        }
-    }
 }

@@ -61,6 +61,7 @@ mod hull;
 mod lock;
 mod log;
 mod log_line;
+mod log_values;
 mod mended;
 mod mending;
 mod merged;

@@ -1,8 +1,8 @@
 //! `plan.yaml` read into the lines of the plan, and a line written.
 
 use super::hull::{SetName, YesNo, names_holes};
-use super::log::PlanName;
 use super::log_line::{Line, told_at};
+use super::log_values::PlanName;
 use super::{Given, OneOrMany, Piece, Reader, Text, read, slips, split_plan};
 use crate::hull::Places;
 use crate::joint::{Kind, Plug};

@@ -10,6 +10,7 @@ mod names;
 mod particulars;
 mod parts;
 mod place;
+mod place_runs;
 mod place_words;
 mod plank;
 mod resolve;

@@ -10,8 +10,8 @@ use super::resolve::runs;
 use super::{Hull, LaidNames, MemberKind, Number, Place, Places, Run, Side, Sides, StrakeId};
 use crate::text::{Fault, Misread, nearest};
 
-/// The name of a strake: words of letters and figures joined by hyphens, so that it needs no quotes
-/// in YAML, in a shell or in a spreadsheet. However it is typed, it is kept in small letters.
+/// The name of a strake: words of letters a to z and figures joined by hyphens, so that it needs
+/// no quotes in YAML, in a shell or in a spreadsheet. However it is typed, it is kept in small letters.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct StrakeName(String);
 
@@ -20,14 +20,18 @@ impl FromStr for StrakeName {
 
     fn from_str(text: &str) -> Result<Self, Misread> {
         const MOST: usize = 30;
-        const FORM: &str = "a word or a few: garboard, or broad-strake";
+        const FORM: &str = "a word or a few, in letters a to z: garboard, or broad-strake";
         let name = text.trim().to_lowercase();
         let words: Vec<&str> = name
             .split(|c: char| c.is_whitespace() || c == '-')
             .filter(|word| !word.is_empty())
             .collect();
         let refuse = |says: String| Err(Misread::new(says).help(FORM));
-        if !name.starts_with(char::is_alphabetic) || !words.iter().all(|word| is_plain(word)) {
+        let one = name.chars().nth(1).is_none();
+        if one
+            || !name.starts_with(|c: char| c.is_ascii_alphabetic())
+            || !words.iter().all(|word| is_plain(word))
+        {
             return refuse(format!("`{}` is not a name for a strake", text.trim()));
         }
         if let Some(word) = words.iter().find(|word| is_taken(word)) {
@@ -49,7 +53,7 @@ impl fmt::Display for StrakeName {
 }
 
 fn is_plain(word: &str) -> bool {
-    word.chars().all(char::is_alphanumeric)
+    word.chars().all(|c| c.is_ascii_alphanumeric())
 }
 
 /// Whether a word of a place is one that names members.

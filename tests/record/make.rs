@@ -145,7 +145,7 @@ pub fn places() -> impl Strategy<Value = Places> {
         .chain([Sides::Shell, Sides::DeckHalves])
         .collect();
     let strakes = prop_oneof![4 => runs(Number::HIGHEST_STRAKE), 1 => Just(Vec::new())];
-    let name = prop::sample::select(vec!["garboard", "broad-strake", "sheer", "f", "öber-2"]);
+    let name = prop::sample::select(vec!["garboard", "broad-strake", "sheer", "fo", "ober-2"]);
     let name = name.prop_map(|name| name.parse().unwrap());
     let place = (
         prop::sample::select(sides),

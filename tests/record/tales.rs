@@ -183,9 +183,8 @@ fn driving() -> impl Strategy<Value = Driving> {
     let guess = hostile().prop_map(|guess| guess.trim().trim_end_matches('?').trim().to_owned());
     let guess = guess.prop_filter("something is guessed", |guess| !guess.is_empty());
     // What only clamps for a time carries out no plan.
-    let how = (temporary, plan, prop::option::weighted(0.3, guess)).prop_map(
-        |(temporary, plan, guess)| (temporary, plan.filter(|_| !temporary), guess),
-    );
+    let how = (temporary, plan, prop::option::weighted(0.3, guess))
+        .prop_map(|(temporary, plan, guess)| (temporary, plan.filter(|_| !temporary), guess));
     (set_name(), 1..=3u8, hole, what, metal, plug(), how).prop_map(
         |(set, per_crossing, hole, (kind, size), metal, plug, (temporary, plan, guess))| Driving {
             set,
