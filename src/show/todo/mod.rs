@@ -89,6 +89,7 @@ fn driving(todo: &Todo<'_>, step: &Step) -> Option<Driving> {
         hole,
         kind,
         metal,
+        guess: None,
         size,
         plug,
         temporary,
