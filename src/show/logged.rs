@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 use super::changed::{self, Of};
 use super::layout::Layout;
 use super::page::Page;
+use super::plans;
 use crate::hull::{CrossingId, HoleNumber, Hull, fold, fold_holes};
 use crate::record::{
     Book, Changed, Deed, Entry, Found, FoundSet, Hole, HoleState, PlankSide, State, Tally, What,
@@ -116,6 +117,13 @@ pub fn text(logged: &Logged<'_>, out: &mut dyn Write, layout: Layout) -> io::Res
         }
         changed::text(logged.of(), changed, &mut page)?;
     }
+    plans::text(
+        &mut page,
+        logged.hull,
+        logged.book,
+        logged.is_trial,
+        logged.each(),
+    )?;
     standing(logged, &mut page)?;
     match logged.is_trial {
         true => page.line("only tried: nothing was written"),
@@ -224,6 +232,7 @@ pub fn json(logged: &Logged<'_>) -> Value {
         "written": !logged.is_trial,
         "changed": logged.changed.map(|changed| changed::json(logged.of(), changed)),
         "still_unsound": unsound.to_string(),
+        "plans": plans::json(logged.hull, logged.book, logged.each()),
         "standing": {
             "open_crossings": open.len(),
             "planks_off": fold(logged.hull, logged.off()).to_string(),

@@ -28,6 +28,7 @@ mod numbers;
 mod page;
 pub mod pick;
 mod places;
+mod plans;
 pub mod report;
 pub mod sample;
 pub mod season;

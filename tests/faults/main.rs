@@ -2,5 +2,6 @@
 
 mod hostile;
 mod logging;
+mod plans;
 mod sheets;
 mod writing;

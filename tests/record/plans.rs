@@ -378,7 +378,7 @@ fn fastenings(boat: &Boat, state: &State, place: &str) -> Vec<String> {
 }
 
 proptest! {
-    #![proptest_config(make::cases(60))]
+    #![proptest_config(make::cases(32))]
 
     #[test]
     fn carried_out_step_by_step_it_is_what_was_planned(
