@@ -74,3 +74,8 @@ pub(super) fn to_file(
         false => format!("Drawing: {name}"),
     }))
 }
+
+/// What the machine says of a file, with its name.
+pub(super) fn named(path: &Path, error: &io::Error) -> io::Error {
+    io::Error::new(error.kind(), format!("{}: {error}", path.display()))
+}

@@ -2,6 +2,7 @@
 
 use clap::{Args, ValueEnum};
 
+use super::days::past_day;
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::Boat;
 use crate::files::sheet::{ENTRIES, entries};
@@ -9,7 +10,6 @@ use crate::hull::CrossingId;
 use crate::show::export::{FASTENINGS, SETS, Table, fastenings, sets};
 use crate::show::inventory::Stock;
 use crate::text::Misread;
-use crate::units::Day;
 
 /// Print the log, the sets or every fastening as a table for spreadsheet programs (CSV)
 ///
@@ -40,15 +40,16 @@ enum What {
 impl Export {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
         let mut faults = Vec::new();
+        let today = desk.globals.today()?;
         let day = self
             .as_of
-            .and_then(|day| super::show::typed("--as-of", day.parse::<Day>(), &mut faults));
+            .and_then(|day| super::show::typed("--as-of", past_day(&day, today), &mut faults));
         if day.is_some() && self.what != What::Fastenings {
             let misread = Misread::new("it goes with `fastenings` only");
             let help = "the log is printed whole, and the sets as hull.yaml has them";
             super::show::typed::<()>("--as-of", Err(misread.help(help)), &mut faults);
         }
-        let (boat, today) = desk.globals.read_boat()?;
+        let (boat, _) = desk.globals.read_boat()?;
         if !faults.is_empty() {
             return Err(Stopped::Wrong(faults));
         }

@@ -1,15 +1,16 @@
 //! `refasten map`: where what is in the planking.
 
-use std::io;
+use std::io::Write;
 use std::path::PathBuf;
 
 use clap::Args;
 
+use super::days::past_day;
+use super::drawing::{self, Target};
 use super::show::{crossings, typed};
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::audit::{self, Rule, Survey};
-use crate::files::replace;
 use crate::show::map::{self, Ask, By, Dress};
 use crate::units::Day;
 
@@ -37,8 +38,12 @@ impl Map {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
         let mut reading = Reading::default();
         let by: Option<By> = reading.option("--by", Some(&self.by));
-        let as_of: Option<Day> = reading.option("--as-of", self.as_of.as_ref());
-        let (boat, today) = desk.globals.read_boat()?;
+        let today = desk.globals.today()?;
+        let as_of: Option<Day> = reading.with("--as-of", self.as_of.as_ref(), |typed| {
+            past_day(typed, today)
+        });
+        let target = Target::of(self.drawing.as_deref(), desk.globals.format)?;
+        let (boat, _) = desk.globals.read_boat()?;
         let mut faults = reading.faults();
         let within = typed("PLACE", crossings(&boat, &self.place), &mut faults);
         let (Some(by), Some(within), []) = (by, within, faults.as_slice()) else {
@@ -67,28 +72,21 @@ impl Map {
             }
         };
         let map = map::Map::new(&survey, ask);
-        let Some(path) = self.drawing else {
-            match desk.globals.format {
-                Format::Text => map::text(&map, desk.out, desk.layout)?,
-                Format::Json => writeln!(desk.out, "{:#}", map::json(&map))?,
-            }
-            return Ok(Ended::Done);
-        };
-        if path.as_os_str() == "-" {
+        if let Some(Target::Output) = target {
             map::drawing(&map, Dress::Alone, desk.out)?;
             return Ok(Ended::Done);
         }
-        let mut drawn = Vec::new();
-        map::drawing(&map, Dress::Alone, &mut drawn)?;
-        let shown = path.display().to_string();
-        replace(&path, &drawn)
-            .map_err(|error| io::Error::new(error.kind(), format!("{shown}: {error}")))?;
-        match desk.globals.format {
-            Format::Text => writeln!(desk.out, "wrote {}", crate::text::Clean(&shown))?,
-            Format::Json => {
-                let wrote = serde_json::json!({"format": 1, "wrote": shown, "bytes": drawn.len()});
-                writeln!(desk.out, "{wrote:#}")?;
+        let draw = |out: &mut dyn Write| map::drawing(&map, Dress::Alone, out);
+        let drawn = drawing::to_file(target.as_ref(), draw)?;
+        match (drawn, desk.globals.format) {
+            (Some(says), Format::Text) => writeln!(desk.out, "{says}")?,
+            (Some(_), Format::Json) => {
+                let wrote = self.drawing.map(|path| path.display().to_string());
+                let told = serde_json::json!({"format": 1, "wrote": wrote});
+                writeln!(desk.out, "{told:#}")?;
             }
+            (None, Format::Text) => map::text(&map, desk.out, desk.layout)?,
+            (None, Format::Json) => writeln!(desk.out, "{:#}", map::json(&map))?,
         }
         Ok(Ended::Done)
     }

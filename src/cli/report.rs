@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::days::Days;
+use super::drawing::named;
 use super::typed::Reading;
 use super::working::Working;
 use super::{Desk, Ended, Format, Stopped, season};
@@ -82,7 +83,7 @@ impl MakeReport {
             };
             let mut page = Vec::new();
             report::html(&report, &mut page)?;
-            replace(&self.file, &page)?;
+            replace(&self.file, &page).map_err(|error| named(&self.file, &error))?;
             drop(working);
             match desk.globals.format {
                 Format::Text => report::told(&report, &file, desk.out, desk.layout)?,

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
+use super::drawing::named;
 use super::show::{crossings, typed};
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::replace;
@@ -64,7 +65,7 @@ impl MakeSheet {
         };
         let mut page = Vec::new();
         sheet::html(&sheet, &mut page)?;
-        replace(&self.file, &page)?;
+        replace(&self.file, &page).map_err(|error| named(&self.file, &error))?;
         let holes = state.tally(crossings.iter().copied()).holes;
         let file = self.file.display().to_string();
         match desk.globals.format {
