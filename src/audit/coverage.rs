@@ -61,6 +61,7 @@ impl Coverage {
                 side: at.crossing.strake.id.side,
                 zone: at.crossing.zone,
             };
+            let mut seen_here = None;
             for hole in at.holes.iter().filter(|hole| hole.has_metal()) {
                 coverage.fastenings += 1;
                 if survey.origin(hole.fastening).file == FileId::Plan {
@@ -68,7 +69,7 @@ impl Coverage {
                     continue;
                 }
                 let look = survey.book.last_look(hole);
-                *seen.entry(part).or_default() |= look.is_some();
+                seen_here = Some(seen_here == Some(true) || look.is_some());
                 match look {
                     None => coverage.as_declared += 1,
                     Some(entry) => {
@@ -80,6 +81,9 @@ impl Coverage {
                         );
                     }
                 }
+            }
+            if let Some(seen_here) = seen_here {
+                *seen.entry(part).or_default() |= seen_here;
             }
         }
         coverage.unseen = seen

@@ -1,7 +1,7 @@
 //! Finding the boat's folder and reading it.
 
 use std::io::{self, Write};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::{Globals, Stopped};
 use crate::files::{Boat, Folder, HULL_FILE};
@@ -16,20 +16,19 @@ impl Globals {
     /// When there is none, or the machine cannot read it.
     pub(super) fn folder(&self) -> Result<Folder, Stopped> {
         let path = self.folder_path()?;
-        Folder::open(&path).map_err(|error| match error.kind() {
-            io::ErrorKind::NotFound => Fault::new(
-                None,
-                format!("there is no {HULL_FILE} in {}", path.display()),
-            )
-            .help("`refasten new DIR` begins a boat's folder")
-            .into(),
-            io::ErrorKind::NotADirectory => {
-                Fault::new(None, format!("{} is not a folder", path.display()))
-                    .help(format!("name the folder that her {HULL_FILE} is in"))
-                    .into()
-            }
-            _ => Stopped::Machine(error),
-        })
+        Folder::open(&path).map_err(|error| no_folder(&path, error))
+    }
+
+    /// The path of the folder, which is there and has a hull file; nothing of it is read.
+    ///
+    /// # Errors
+    /// When there is none, or the machine cannot look.
+    pub(super) fn boats_path(&self) -> Result<PathBuf, Stopped> {
+        let path = self.folder_path()?;
+        match path.join(HULL_FILE).metadata() {
+            Ok(_) => Ok(path),
+            Err(error) => Err(no_folder(&path, error)),
+        }
     }
 
     /// The path of that folder.
@@ -79,6 +78,24 @@ impl Globals {
     /// The units to show a boat in: those asked for, else her own.
     pub(super) fn units_for(&self, boat: &Boat) -> Units {
         self.units().unwrap_or(boat.hull.units)
+    }
+}
+
+/// Why a folder is no boat's, or the machine cannot read it.
+fn no_folder(path: &Path, error: io::Error) -> Stopped {
+    match error.kind() {
+        io::ErrorKind::NotFound => Fault::new(
+            None,
+            format!("there is no {HULL_FILE} in {}", path.display()),
+        )
+        .help("`refasten new DIR` begins a boat's folder")
+        .into(),
+        io::ErrorKind::NotADirectory => {
+            Fault::new(None, format!("{} is not a folder", path.display()))
+                .help(format!("name the folder that her {HULL_FILE} is in"))
+                .into()
+        }
+        _ => Stopped::Machine(error),
     }
 }
 

@@ -1,6 +1,7 @@
 //! `refasten log`: what was done, written down.
 
 use std::io::{self, Read};
+use std::mem::ManuallyDrop;
 use std::path::Path;
 
 use clap::Args;
@@ -120,18 +121,21 @@ impl Log {
     ) -> Result<Ended, Stopped> {
         // The numbers of the entries hang on the last one, so the lock is taken before reading; but
         // not in a folder that is no boat's.
-        let folder = open()?;
-        let (lock, folder) = match self.dry_run {
-            true => (None, folder),
+        let lock = match self.dry_run {
+            true => None,
             false => {
-                let path = desk.globals.folder_path()?;
-                (Some(FolderLock::take(&path, &mut say_waiting)?), open()?)
+                let path = desk.globals.boats_path()?;
+                Some(FolderLock::take(&path, &mut say_waiting)?)
             }
         };
-        let (boat, entries) = folder.boat_with(new, today).map_err(|faults| {
+        let folder = open()?;
+        let with_new = folder.boat_with(new, today).map_err(|faults| {
             let faults = named(faults, &self.titles());
             Stopped::Faulty(Box::new(folder.clone()), faults)
         })?;
+        // The program ends with this, and the system takes a boat back quicker than piece by piece.
+        let with_new = ManuallyDrop::new(with_new);
+        let (boat, entries) = &*with_new;
         // What was struck out is told by what it leaves behind; where it was what was wrong with the
         // log, there is nothing to tell it by.
         let strikes = entries.iter().any(|entry| entry.did() == Did::Struck);
@@ -145,7 +149,7 @@ impl Log {
             let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
             append(&lock, &folder.log_path(), &lines).map_err(refused)?;
         }
-        self.tell(&boat, before.as_ref(), &entries, desk)
+        self.tell(boat, before.as_ref(), entries, desk)
     }
 
     fn tell(

@@ -1,5 +1,8 @@
 //! `log.yaml` read into entries.
 
+use std::panic::resume_unwind;
+use std::thread;
+
 use super::hull::{YesNo, names_holes};
 use super::log_values::{Above0, Diameter, PlanName, guessed};
 use super::photo::PhotoPath;
@@ -110,6 +113,9 @@ impl RawEntry {
     }
 }
 
+/// Fewer entries are read before another thread has begun.
+const MANY_ENTRIES: usize = 20_000;
+
 /// Reads the text of a log. What cannot be read is told and left out.
 pub(super) fn read_log(
     text: &str,
@@ -118,10 +124,29 @@ pub(super) fn read_log(
     faults: &mut Vec<Fault>,
 ) -> Vec<Entry> {
     let pieces = split_log(text, faults);
-    pieces
-        .iter()
-        .filter_map(|piece| read_piece(piece, gauges, unread, faults))
-        .collect()
+    let read = |pieces: &[Piece<'_>], unread: &mut Unread, faults: &mut Vec<Fault>| {
+        let entries = pieces.iter();
+        let entries = entries.filter_map(|piece| read_piece(piece, gauges, unread, faults));
+        entries.collect::<Vec<Entry>>()
+    };
+    let (first, second) = pieces.split_at(pieces.len() / 2);
+    if pieces.len() < MANY_ENTRIES {
+        return read(&pieces, unread, faults);
+    }
+    // Two threads read half each. Where either finds a fault the second half is read again behind
+    // the first, so that the faults are those of one reading from the top.
+    let (mut entries, behind) = thread::scope(|scope| {
+        let behind = scope.spawn(|| {
+            let (mut unread, mut faults) = (Unread::default(), Vec::new());
+            let entries = read(second, &mut unread, &mut faults);
+            faults.is_empty().then_some(entries)
+        });
+        let entries = read(first, unread, faults);
+        let behind = behind.join().unwrap_or_else(|panic| resume_unwind(panic));
+        (entries, behind.filter(|_| faults.is_empty()))
+    });
+    entries.extend(behind.unwrap_or_else(|| read(second, unread, faults)));
+    entries
 }
 
 fn read_piece(

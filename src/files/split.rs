@@ -189,6 +189,9 @@ struct Cutter<'a, 'f> {
     file: FileId,
     byte: usize,
     number: u32,
+    /// The line that was looked at last: most are looked at as the end of one record and then taken
+    /// as the beginning of the next.
+    seen: Option<Line<'a>>,
     told: usize,
     faults: &'f mut Vec<Fault>,
 }
@@ -200,17 +203,21 @@ impl<'a, 'f> Cutter<'a, 'f> {
             file,
             byte: 0,
             number: 0,
+            seen: None,
             told: 0,
             faults,
         }
     }
 
-    fn peek(&self) -> Option<Line<'a>> {
+    fn peek(&mut self) -> Option<Line<'a>> {
+        if let Some(seen) = self.seen.filter(|seen| seen.byte == self.byte) {
+            return Some(seen);
+        }
         let rest = self.text.get(self.byte..)?;
         let text = rest.split_inclusive('\n').next()?;
         let words = text.trim_start_matches(' ');
         let bare = words.trim_start();
-        Some(Line {
+        self.seen = Some(Line {
             text,
             byte: self.byte,
             number: self.number.saturating_add(1),
@@ -219,7 +226,8 @@ impl<'a, 'f> Cutter<'a, 'f> {
             item: words.strip_prefix('-').is_some_and(|after| {
                 after.is_empty() || after.starts_with([' ', '\t', '\n', '\r'])
             }),
-        })
+        });
+        self.seen
     }
 
     fn next_line(&mut self) -> Option<Line<'a>> {

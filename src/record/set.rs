@@ -77,8 +77,12 @@ impl Fastening {
 
     /// Whether another is of one make with it, whenever and wherever it was driven.
     pub(super) fn is_made_as(&self, other: &Self) -> bool {
-        self.kind == other.kind
-            && self.metal == other.metal
+        let same_metal = match (self.metal, other.metal) {
+            (Some(one), Some(other)) => std::ptr::eq(one, other),
+            (one, other) => one.is_none() && other.is_none(),
+        };
+        same_metal
+            && self.kind == other.kind
             && (self.metal.is_some() || self.set == other.set)
             && self.size == other.size
             && self.plug == other.plug

@@ -49,9 +49,11 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 continue;
             }
             let known = missing.entry(fastening.set).or_default();
-            known.extend(unknown);
-            known.sort_unstable();
-            known.dedup();
+            if !unknown.iter().all(|what| known.contains(what)) {
+                known.extend(unknown);
+                known.sort_unstable();
+                known.dedup();
+            }
             let places = at_set.entry(fastening.set).or_default();
             match places.last_mut() {
                 Some((last, count)) if std::ptr::eq(*last, alike) => *count += 1,
