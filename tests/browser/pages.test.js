@@ -1,25 +1,14 @@
 // Every page: nothing sticks out sideways, nothing is asked for or said to the console, and a
 // general-purpose checker finds nothing serious, in the light and in the dark.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { PAGES, browse, demo, hostile, open, refasten } from "./boat.js";
+import { findings, sticksOut } from "./look.js";
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 let browser;
 before(async () => { browser = await browse(); });
 after(() => browser.close());
-
-const sticksOut = () => document.documentElement.scrollWidth - document.documentElement.clientWidth;
-
-async function findings(page) {
-  await page.evaluate(AXE);
-  const { violations } = await page.evaluate(() => globalThis.axe.run());
-  const grave = violations.filter(({ impact }) => ["serious", "critical"].includes(impact));
-  return grave.map(({ id, nodes }) => `${id}: ${nodes[0].html.slice(0, 200)} (${nodes.length})`);
-}
 
 for (const { name, words } of PAGES) {
   const make = (t, folder = demo(t)) => {
@@ -33,7 +22,7 @@ for (const { name, words } of PAGES) {
         const { page, noted } = await open(t, browser, make(t), { colorScheme, javaScriptEnabled });
         for (const width of [360, 768, 1280]) {
           await page.setViewportSize({ width, height: 800 });
-          assert.equal(await page.evaluate(sticksOut), 0, `${width} px`);
+          assert.equal(await sticksOut(page), 0, `${width} px`);
         }
         assert.deepEqual(noted, []);
         // The checker is a script itself.
@@ -56,7 +45,7 @@ for (const { name, words } of PAGES) {
     // A4 and Letter at 96 px an inch, less the margins.
     for (const width of [703, 725]) {
       await page.setViewportSize({ width, height: 1000 });
-      assert.equal(await page.evaluate(sticksOut), 0, `${width} px`);
+      assert.equal(await sticksOut(page), 0, `${width} px`);
     }
     const colours = await page.evaluate(() => {
       const style = getComputedStyle(document.body);
@@ -68,7 +57,7 @@ for (const { name, words } of PAGES) {
 
   test(`${name}, of a boat with hostile names and notes`, async (t) => {
     const { page, noted } = await open(t, browser, make(t, hostile(t)));
-    assert.equal(await page.evaluate(sticksOut), 0);
+    assert.equal(await sticksOut(page), 0);
     assert.equal(await page.locator("img[src=x]").count(), 0);
     assert.deepEqual(noted, []);
   });

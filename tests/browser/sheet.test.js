@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { after, before, test } from "node:test";
 import vm from "node:vm";
 import { HOSTILE, TODAY, browse, demo, holes, hostile, open, refasten } from "./boat.js";
+import { findings, sticksOut } from "./look.js";
 
 let browser;
 before(async () => { browser = await browse(); });
@@ -275,3 +276,24 @@ test("the page lets the script of this source run and no other", () => {
   const hash = createHash("sha256").update(source("rules.js") + source("app.js")).digest("base64");
   assert.equal(source("script.sha256").trim(), hash, "put this into src/show/sheet/script.sha256");
 });
+
+for (const colorScheme of ["light", "dark"]) {
+  test(`the panel of a crossing, ${colorScheme}, whatever is about to be told`, async (t) => {
+    const { page, noted } = await sheet(t, { colorScheme });
+    await page.selectOption("#strake", "S4");
+    await page.click('#crossings button[aria-label^="S4 F15:"]');
+    assert.deepEqual(await findings(page), [], "just opened");
+    await page.click("#holes button >> nth=0");
+    const deeds = await page.locator("#deeds button").allTextContents();
+    assert.ok(deeds.length > 3, deeds.join(", "));
+    for (const did of deeds) {
+      await page.click(`#deeds button:text-is("${did}")`);
+      for (const width of [320, 768]) {
+        await page.setViewportSize({ width, height: 740 });
+        assert.equal(await sticksOut(page), 0, `${did}, ${width} px`);
+      }
+      assert.deepEqual(await findings(page), [], did);
+    }
+    assert.deepEqual(noted, []);
+  });
+}
