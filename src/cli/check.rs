@@ -84,27 +84,36 @@ impl Check {
                 for file in files {
                     write!(desk.out, "{}: ", file.name)?;
                     file.mended.show(desk.out)?;
-                    let (name, beside) = (file.name, file.beside);
-                    match replaced {
-                        true => writeln!(desk.out, "{name} is replaced by the mended one")?,
-                        false => writeln!(
-                            desk.out,
-                            "the mended one is in {beside}, and {name} is as it was"
-                        )?,
-                    }
-                }
-                if !replaced {
-                    writeln!(
-                        desk.out,
-                        "to replace what is mended:\n  refasten check --repair --replace"
-                    )?;
                 }
             }
         }
         // Whoever is to see what changes has seen it before anything does.
         desk.out.flush()?;
-        if let Some(mending) = mending.filter(|_| replaced) {
+        let Some(mending) = &mending else {
+            return Ok(Ended::Done);
+        };
+        if replaced {
             mending.put_in_place()?;
+            desk.done = Some("what was mended is in its place".to_owned());
+        }
+        if desk.globals.format == Format::Json {
+            return Ok(Ended::Done);
+        }
+        for file in files {
+            let (name, beside) = (file.name, file.beside);
+            match replaced {
+                true => writeln!(desk.out, "{name} is replaced by the mended one")?,
+                false => writeln!(
+                    desk.out,
+                    "the mended one is in {beside}, and {name} is as it was"
+                )?,
+            }
+        }
+        if !replaced {
+            writeln!(
+                desk.out,
+                "to replace what is mended:\n  refasten check --repair --replace"
+            )?;
         }
         Ok(Ended::Done)
     }

@@ -1,4 +1,4 @@
-//! A drawing written to a file that was named, or to standard output.
+//! A drawing or a page written to a file that was named, or to standard output.
 
 use std::io::{self, Write};
 use std::path::Path;
@@ -61,13 +61,7 @@ pub(super) fn to_file(
     draw(&mut bytes)?;
     let was_there = path.exists();
     let name = path.display().to_string();
-    files::replace(path, &bytes).map_err(|error| match error.kind() {
-        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory | io::ErrorKind::IsADirectory => {
-            let says = format!("--drawing: {name} cannot be written: {error}");
-            Stopped::from(Fault::new(None, says).help("name a file in a folder that is there"))
-        }
-        _ => Stopped::Machine(error),
-    })?;
+    put(path, "--drawing", &bytes)?;
     let name = Clean(&name).to_string();
     Ok(Some(match was_there {
         true => format!("Drawing: {name}, in place of the one that was there"),
@@ -75,7 +69,16 @@ pub(super) fn to_file(
     }))
 }
 
-/// What the machine says of a file, with its name.
-pub(super) fn named(path: &Path, error: &io::Error) -> io::Error {
-    io::Error::new(error.kind(), format!("{}: {error}", path.display()))
+/// Puts bytes into a file that was named by this option, as a whole.
+///
+/// # Errors
+/// When there is no such folder, or the machine fails.
+pub(super) fn put(path: &Path, option: &str, bytes: &[u8]) -> Result<(), Stopped> {
+    files::replace(path, bytes).map_err(|error| match error.kind() {
+        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory | io::ErrorKind::IsADirectory => {
+            let fault = Fault::new(None, format!("{option}: {error}"));
+            fault.help("name a file in a folder that is there").into()
+        }
+        _ => Stopped::Machine(error),
+    })
 }

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::{Globals, Stopped};
-use crate::files::{Boat, Folder, HULL_FILE};
+use crate::files::{Boat, Folder, HULL_FILE, Holder};
 use crate::text::Fault;
 use crate::units::{Day, Units};
 
@@ -25,8 +25,8 @@ impl Globals {
     /// When there is none, or the machine cannot look.
     pub(super) fn boats_path(&self) -> Result<PathBuf, Stopped> {
         let path = self.folder_path()?;
-        match path.join(HULL_FILE).metadata() {
-            Ok(_) => Ok(path),
+        match Folder::look(&path) {
+            Ok(()) => Ok(path),
             Err(error) => Err(no_folder(&path, error)),
         }
     }
@@ -39,7 +39,10 @@ impl Globals {
         if let Some(path) = &self.boat {
             return Ok(path.clone());
         }
-        let here = std::env::current_dir()?;
+        let here = std::env::current_dir().map_err(|error| {
+            let says = format!("the folder that refasten was started in: {error}");
+            io::Error::new(error.kind(), says)
+        })?;
         let found = here
             .ancestors()
             .find(|folder| folder.join(HULL_FILE).is_file());
@@ -99,11 +102,11 @@ fn no_folder(path: &Path, error: io::Error) -> Stopped {
     }
 }
 
-/// Says that another program has the folder, and that this one waits for it.
-pub(super) fn say_waiting() {
+/// Says who has the folder, and that this program waits for it.
+pub(super) fn say_waiting(holder: Holder) {
     // With stderr gone there is nobody to tell.
     let _ = writeln!(
         io::stderr(),
-        "waiting: another program is writing to this boat's folder"
+        "waiting: {holder} is writing to this boat's folder"
     );
 }

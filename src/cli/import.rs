@@ -6,10 +6,10 @@ use std::path::PathBuf;
 use clap::{Args, ValueEnum};
 
 use super::folder::say_waiting;
-use super::log::refused;
+use super::log::{in_the_log, refused};
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::sheet::{Asked, DateOrder, Imported, Sheet, import};
-use crate::files::{FolderLock, append, line};
+use crate::files::{FolderLock, line};
 use crate::show::imported::{self, Told};
 use crate::text::Fault;
 
@@ -88,7 +88,9 @@ impl Import {
                 .map(|(_, entry)| line(entry, hull.gauges, hull.units))
                 .collect();
             let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
-            append(&lock, &folder.log_path(), &lines).map_err(refused)?;
+            folder.add_to_log(&lock, &lines).map_err(refused)?;
+            let added = imported.added.iter().map(|(_, entry)| entry);
+            desk.done = Some(in_the_log(added));
         }
         self.tell(&imported, &sheet, desk)
     }

@@ -5,9 +5,7 @@ use clap::Args;
 use super::folder::say_waiting;
 use super::log::refused;
 use super::{Desk, Stopped};
-use crate::files::{
-    Boat, FolderLock, Given, OneOrMany, PLAN_HEADER, RawPlan, Text, append_under, written_plan,
-};
+use crate::files::{Boat, FolderLock, Given, OneOrMany, RawPlan, Text, written_plan};
 use crate::hull::{CrossingId, Places};
 use crate::pick::{Answer, Ask};
 use crate::record::{PlanChange, PlanLine, Progress};
@@ -117,7 +115,7 @@ impl IntoPlan {
             }
         };
         let written = written_plan(&line, boat.hull.gauges, boat.hull.units);
-        append_under(lock, &folder.plan_path(), PLAN_HEADER, &[&written]).map_err(refused)?;
+        folder.add_to_plan(lock, &written).map_err(refused)?;
         Ok(Written {
             change: change(&boat),
             overtakes: overtaken(&before, &boat),

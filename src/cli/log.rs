@@ -10,7 +10,7 @@ use super::entry::{Carried, EntryTyped, named};
 use super::folder::say_waiting;
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::{
-    AppendError, Boat, Folder, FolderLock, LARGEST, NewEntries, RawEntry, append, decode, line,
+    AppendError, Boat, Folder, FolderLock, LARGEST, NewEntries, NotAdded, RawEntry, decode, line,
     load,
 };
 use crate::record::{Did, Entry, changes};
@@ -147,7 +147,8 @@ impl Log {
             let of = |entry| line(entry, boat.hull.gauges, boat.hull.units);
             let lines: Vec<String> = entries.iter().map(of).collect();
             let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
-            append(&lock, &folder.log_path(), &lines).map_err(refused)?;
+            folder.add_to_log(&lock, &lines).map_err(refused)?;
+            desk.done = Some(in_the_log(entries));
         }
         self.tell(boat, before.as_ref(), entries, desk)
     }
@@ -239,11 +240,21 @@ fn show_last(typed: Option<&str>, desk: &mut Desk<'_>) -> Result<Ended, Stopped>
     Ok(Ended::Done)
 }
 
-pub(super) fn refused(error: AppendError) -> Stopped {
-    match error {
-        AppendError::Torn => Fault::new(None, error.to_string()).into(),
-        AppendError::Refused(_) | AppendError::Left(_) => {
-            Stopped::Machine(std::io::Error::other(error))
+/// What is told of entries that are written, where nothing more can be.
+pub(super) fn in_the_log<'e>(entries: impl IntoIterator<Item = &'e Entry>) -> String {
+    let mut numbers = entries.into_iter().map(|entry| entry.number);
+    let first = numbers.next().unwrap_or(0);
+    match numbers.last() {
+        None => format!("entry {first} is in the log"),
+        Some(last) => format!("entries {first} to {last} are in the log"),
+    }
+}
+
+pub(super) fn refused(not_added: NotAdded) -> Stopped {
+    match not_added.error {
+        AppendError::Torn => Fault::new(None, not_added.to_string()).into(),
+        AppendError::Changed | AppendError::Refused(_) | AppendError::Left(_) => {
+            Stopped::Machine(io::Error::other(not_added))
         }
     }
 }

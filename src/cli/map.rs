@@ -78,6 +78,9 @@ impl Map {
         }
         let draw = |out: &mut dyn Write| map::drawing(&map, Dress::Alone, out);
         let drawn = drawing::to_file(target.as_ref(), draw)?;
+        if let Some(Target::File(path)) = &target {
+            desk.done = Some(format!("{} is written", path.display()));
+        }
         match (drawn, desk.globals.format) {
             (Some(says), Format::Text) => writeln!(desk.out, "{says}")?,
             (Some(_), Format::Json) => {

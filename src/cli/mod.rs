@@ -4,6 +4,7 @@
 //! what was typed into settings that are right, asks a question of the floors above, and hands
 //! the answer to a printer.
 
+mod answer;
 mod audit;
 mod boats;
 mod buy;
@@ -43,6 +44,7 @@ use clap::{Parser, Subcommand};
 use crate::files::Folder;
 use crate::show::Layout;
 use crate::text::{self, Clean, Fault, Texts};
+use answer::{Answer, unprinted};
 pub use globals::{Format, Globals};
 
 /// Keeps the fastening record of an old carvel-planked timber boat.
@@ -137,6 +139,9 @@ pub struct Desk<'a> {
     pub out: &'a mut dyn Write,
     /// How text is laid out there.
     pub layout: Layout,
+    /// What was written to the disk and stands even where the answer cannot be printed: whoever does
+    /// not hear of it would do it twice.
+    pub done: Option<String>,
 }
 
 /// Runs one command line, program name first, and gives its exit code: 0 done, 1 findings, 2 the
@@ -145,20 +150,25 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
     let typed = match then::parse(args.into_iter().collect()) {
         Ok(typed) => typed,
         Err(error) => {
-            // Help and version come this way too, and end well.
-            let code = if error.use_stderr() { 2 } else { 0 };
-            return match error.print() {
-                Err(failed) if failed.kind() != io::ErrorKind::BrokenPipe => ExitCode::from(3),
-                _ => ExitCode::from(code),
+            // Help and version come this way too, and end well. With stderr gone there is nobody
+            // left to tell.
+            let printed = error.print();
+            return match printed {
+                _ if error.use_stderr() => ExitCode::from(2),
+                Err(failed) if failed.kind() != io::ErrorKind::BrokenPipe => {
+                    fail(&unprinted(&failed).to_string())
+                }
+                _ => ExitCode::SUCCESS,
             };
         }
     };
     let faults_on = typed.globals.layout(&io::stderr());
-    let mut out = BufWriter::new(io::stdout().lock());
+    let mut out = BufWriter::new(Answer::new(io::stdout().lock()));
     let mut desk = Desk {
         globals: &typed.globals,
         out: &mut out,
         layout: typed.globals.layout(&io::stdout()),
+        done: None,
     };
     let ended = match typed.command {
         Command::Pick(pick) => pick.run(&mut desk),
@@ -179,7 +189,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Export(export) => export.run(&mut desk),
         Command::Tables(tables) => tables.run(&mut desk),
     };
-    let ended = ended.and_then(|ended| Ok(out.flush().map(|()| ended)?));
+    let ended = ended.and_then(|ended| Ok(desk.out.flush().map(|()| ended)?));
     match ended {
         Ok(Ended::Done) => ExitCode::SUCCESS,
         Ok(Ended::Findings) => ExitCode::from(1),
@@ -193,16 +203,18 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
             let _ = tell(&faults, &folder.texts(), faults_on);
             ExitCode::from(2)
         }
-        // Whoever was reading has seen enough.
-        Err(Stopped::Machine(error)) if error.kind() == io::ErrorKind::BrokenPipe => {
-            ExitCode::SUCCESS
-        }
-        Err(Stopped::Machine(error)) => {
-            let error = error.to_string();
-            let _ = writeln!(io::stderr().lock(), "error: {}", Clean(&error));
-            ExitCode::from(3)
-        }
+        Err(Stopped::Machine(error)) => match desk.done {
+            Some(done) => fail(&format!("{done}, but {error}")),
+            None => fail(&error.to_string()),
+        },
     }
+}
+
+/// Says how the machine failed.
+fn fail(says: &str) -> ExitCode {
+    // With stderr gone there is nobody left to tell.
+    let _ = writeln!(io::stderr().lock(), "error: {}", Clean(says));
+    ExitCode::from(3)
 }
 
 /// Prints everything that is wrong with what was typed or read.

@@ -73,6 +73,7 @@ impl New {
             }
             Err(NotBegun::Refused(error)) => return Err(error.into()),
         }
+        desk.done = Some(format!("{} is begun", self.dir.display()));
         told(desk, &self.dir, &name)?;
         Ok(Ended::Done)
     }

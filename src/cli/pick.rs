@@ -162,6 +162,14 @@ impl Pick {
             Some(lock) => Some(self.into_plan.write(desk, &lock, &place, &ask, &answer)?),
             None => None,
         };
+        desk.done = match (&written, &target) {
+            (Some(written), _) => Some(format!(
+                "what was picked is in the plan `{}`",
+                written.line.plan
+            )),
+            (None, Some(Target::File(path))) => Some(format!("{} is written", path.display())),
+            (None, _) => None,
+        };
         let planned = written.as_ref().map(|written| show::pick::Planned {
             hull: &written.boat.hull,
             book: &written.boat.book,

@@ -5,11 +5,11 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::days::Days;
-use super::drawing::named;
+use super::drawing::put;
 use super::typed::Reading;
 use super::working::Working;
 use super::{Desk, Ended, Format, Stopped, season};
-use crate::files::{Folder, replace};
+use crate::files::Folder;
 use crate::record::Entry;
 use crate::show::report::{self, Photo, Picture, Report};
 use crate::text::Misread;
@@ -83,7 +83,8 @@ impl MakeReport {
             };
             let mut page = Vec::new();
             report::html(&report, &mut page)?;
-            replace(&self.file, &page).map_err(|error| named(&self.file, &error))?;
+            put(&self.file, "FILE.html", &page)?;
+            desk.done = Some(format!("{file} is written"));
             drop(working);
             match desk.globals.format {
                 Format::Text => report::told(&report, &file, desk.out, desk.layout)?,

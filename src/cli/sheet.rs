@@ -4,10 +4,9 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::drawing::named;
+use super::drawing::put;
 use super::show::{crossings, typed};
 use super::{Desk, Ended, Format, Stopped};
-use crate::files::replace;
 use crate::hull::Places;
 use crate::show::sheet::{self, MOST_CROSSINGS, Sheet};
 use crate::text::Fault;
@@ -65,9 +64,10 @@ impl MakeSheet {
         };
         let mut page = Vec::new();
         sheet::html(&sheet, &mut page)?;
-        replace(&self.file, &page).map_err(|error| named(&self.file, &error))?;
-        let holes = state.tally(crossings.iter().copied()).holes;
+        put(&self.file, "FILE.html", &page)?;
         let file = self.file.display().to_string();
+        desk.done = Some(format!("{file} is written"));
+        let holes = state.tally(crossings.iter().copied()).holes;
         match desk.globals.format {
             Format::Text => sheet::told(&sheet, &file, holes, desk.out, desk.layout)?,
             Format::Json => writeln!(desk.out, "{:#}", sheet::told_json(&sheet, &file, holes))?,

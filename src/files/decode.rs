@@ -1,9 +1,10 @@
 //! The bytes of a file made into text, or refused in words that say what was saved wrongly.
 
-use std::fs::File;
+use std::fs::{File, Metadata};
 use std::io::{self, Read};
 use std::path::Path;
 
+use super::replace::leads_nowhere;
 use crate::text::{Fault, FileId, Origin};
 
 /// The longest file that is read, in bytes. A log of a million entries is a quarter of it.
@@ -45,24 +46,39 @@ pub fn load(path: &Path, file: FileId, faults: &mut Vec<Fault>) -> io::Result<De
 ///
 /// What the system says, with the name of the file.
 pub(super) fn whole(path: &Path) -> io::Result<Option<Vec<u8>>> {
-    whole_of(path)
-        .map_err(|error| io::Error::new(error.kind(), format!("{}: {error}", path.display())))
+    if known(path)?.len() > LARGEST {
+        return Ok(None);
+    }
+    whole_of(path).map_err(|error| named(path, &error))
 }
 
 fn whole_of(path: &Path) -> io::Result<Option<Vec<u8>>> {
-    let known = path.metadata()?;
-    if !known.is_file() {
-        return Err(io::Error::other("it is not a file"));
-    }
-    if known.len() > LARGEST {
-        return Ok(None);
-    }
     let mut bytes = Vec::new();
     // It may have grown since; one byte more than is allowed shows it.
     File::open(path)?
         .take(LARGEST + 1)
         .read_to_end(&mut bytes)?;
     Ok((bytes.len() as u64 <= LARGEST).then_some(bytes))
+}
+
+/// What is known of a file before it is opened: what is no file might never be read to its end.
+///
+/// # Errors
+///
+/// Where it is no file, leads to none, or is not there, with its name.
+pub(super) fn known(path: &Path) -> io::Result<Metadata> {
+    let known = path.metadata().and_then(|known| match known.is_file() {
+        true => Ok(known),
+        false => Err(io::Error::other("it is not a file")),
+    });
+    known.map_err(|error| match error.kind() {
+        io::ErrorKind::NotFound => named(path, &leads_nowhere(path).err().unwrap_or(error)),
+        _ => named(path, &error),
+    })
+}
+
+fn named(path: &Path, error: &io::Error) -> io::Error {
+    io::Error::new(error.kind(), format!("{}: {error}", path.display()))
 }
 
 /// Makes text of the bytes of a file. Text in UTF-16, bytes that are not UTF-8, control

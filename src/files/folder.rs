@@ -3,10 +3,12 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
+use super::decode::known;
 use super::hull::{HullFile, read_hull};
 use super::log::read_log;
-use super::plan::read_plan;
-use super::{Decoded, load, torn};
+use super::plan::{PLAN_HEADER, read_plan};
+use super::seen::Seen;
+use super::{Decoded, FolderLock, LOG_HEADER, NotAdded, append, load, torn};
 use crate::audit::Acceptance;
 use crate::hull::Hull;
 use crate::joint::{Bound, Limits};
@@ -29,6 +31,8 @@ pub struct Folder {
     hull: Decoded,
     log: Decoded,
     plan: Decoded,
+    /// How the log and the plan stood before they were read.
+    seen: [Seen; 2],
     /// The name and text of a file of entries that are to be added.
     added: Option<(String, String)>,
     /// What was wrong with the bytes of any.
@@ -51,6 +55,14 @@ pub struct Boat {
 }
 
 impl Folder {
+    /// Whether there is a boat's folder: one with a hull file. Nothing of it is read.
+    ///
+    /// # Errors
+    /// What the machine says; [`io::ErrorKind::NotFound`] where there is no hull file.
+    pub fn look(path: &Path) -> io::Result<()> {
+        known(&path.join(HULL_FILE)).map(drop)
+    }
+
     /// Reads the files of a boat folder. A folder without a log or a plan has an empty one.
     ///
     /// # Errors
@@ -58,6 +70,10 @@ impl Folder {
     pub fn open(path: &Path) -> io::Result<Self> {
         let mut faults = Vec::new();
         let hull = load(&path.join(HULL_FILE), FileId::Hull, &mut faults)?;
+        let seen = [
+            Seen::at(&path.join(LOG_FILE))?,
+            Seen::at(&path.join(PLAN_FILE))?,
+        ];
         let mut kept = |name: &str, file| match load(&path.join(name), file, &mut faults) {
             Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(Decoded {
                 text: String::new(),
@@ -71,19 +87,40 @@ impl Folder {
             hull,
             log,
             plan,
+            seen,
             added: None,
             faults,
         })
     }
 
-    /// The path of the log.
-    pub fn log_path(&self) -> PathBuf {
-        self.path.join(LOG_FILE)
+    /// Adds lines to the log, as it stood when it was read. The lock is that of the folder.
+    ///
+    /// # Errors
+    /// Why nothing was added, and to which file.
+    pub fn add_to_log(&self, lock: &FolderLock, lines: &[&str]) -> Result<(), NotAdded> {
+        let [seen, _] = &self.seen;
+        self.add(lock, LOG_FILE, LOG_HEADER, seen, lines)
     }
 
-    /// The path of the plan.
-    pub fn plan_path(&self) -> PathBuf {
-        self.path.join(PLAN_FILE)
+    /// Adds a line to the plan, as it stood when it was read. The lock is that of the folder.
+    ///
+    /// # Errors
+    /// Why nothing was added, and to which file.
+    pub fn add_to_plan(&self, lock: &FolderLock, line: &str) -> Result<(), NotAdded> {
+        let [_, seen] = &self.seen;
+        self.add(lock, PLAN_FILE, PLAN_HEADER, seen, &[line])
+    }
+
+    fn add(
+        &self,
+        lock: &FolderLock,
+        name: &str,
+        header: &str,
+        seen: &Seen,
+        lines: &[&str],
+    ) -> Result<(), NotAdded> {
+        let path = self.path.join(name);
+        append(lock, &path, header, seen, lines).map_err(|error| NotAdded { path, error })
     }
 
     /// The texts that faults are shown in.

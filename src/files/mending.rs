@@ -5,7 +5,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use super::decode::whole;
-use super::{FolderLock, LOG_FILE, Mended, PLAN_FILE, mend, replace};
+use super::{FolderLock, Holder, LOG_FILE, Mended, PLAN_FILE, mend, replace};
 
 /// Each file that can be mended, and the one beside it that a person is to look at first.
 const FILES: [(&str, &str); 2] = [
@@ -39,7 +39,7 @@ impl Mending {
     /// # Errors
     ///
     /// Where the system cannot read a file, lock the folder or write.
-    pub fn begin(folder: &Path, waiting: &mut dyn FnMut()) -> io::Result<Option<Self>> {
+    pub fn begin(folder: &Path, waiting: &mut dyn FnMut(Holder)) -> io::Result<Option<Self>> {
         if mended(folder)?.is_empty() {
             return Ok(None);
         }
@@ -49,8 +49,14 @@ impl Mending {
         if files.is_empty() {
             return Ok(None);
         }
-        for file in &files {
-            replace(&folder.join(file.beside), &file.mended.bytes)?;
+        for (at, file) in files.iter().enumerate() {
+            if let Err(error) = replace(&folder.join(file.beside), &file.mended.bytes) {
+                // All of them or none; the first error is the one to tell.
+                for file in files.iter().take(at) {
+                    let _ = fs::remove_file(folder.join(file.beside));
+                }
+                return Err(error);
+            }
         }
         Ok(Some(Self {
             _lock: lock,
@@ -68,11 +74,19 @@ impl Mending {
     ///
     /// # Errors
     ///
-    /// Where the system refuses; each file is then as it was, or mended.
-    pub fn put_in_place(self) -> io::Result<()> {
+    /// Where the system refuses, with the name of the file; each is then as it was, or mended.
+    pub fn put_in_place(&self) -> io::Result<()> {
         for file in &self.files {
             replace(&self.folder.join(file.name), &file.mended.bytes)?;
-            fs::remove_file(self.folder.join(file.beside))?;
+            let beside = self.folder.join(file.beside);
+            fs::remove_file(&beside).map_err(|error| {
+                let says = format!(
+                    "{} is mended, but {} cannot be taken away: {error}",
+                    file.name,
+                    beside.display()
+                );
+                io::Error::new(error.kind(), says)
+            })?;
         }
         Ok(())
     }

@@ -10,21 +10,68 @@ use std::path::{Path, PathBuf};
 ///
 /// # Errors
 ///
-/// Where the system refuses; then the file is as it was.
+/// Where the system refuses, with the name of the file; then it is as it was, or the error says that
+/// it is written. What is no file, or may not be written, is not replaced.
 pub fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
-    let target = match path.canonicalize() {
-        Ok(target) => target,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => path.to_owned(),
-        Err(error) => return Err(error),
+    let named = |error: io::Error| {
+        let says = format!("{} cannot be written: {error}", path.display());
+        io::Error::new(error.kind(), says)
     };
-    let (beside, file) = create_beside(&target)?;
+    let target = target(path).map_err(named)?;
+    let (beside, file) = create_beside(&target).map_err(named)?;
     let written = fill(file, &target, bytes).and_then(|()| fs::rename(&beside, &target));
     if let Err(error) = written {
         // What is left over does no harm; the first error is the one to tell.
         let _ = fs::remove_file(&beside);
-        return Err(error);
+        return Err(named(error));
     }
-    sync_folder(&target)
+    sync_folder(&target).map_err(|error| {
+        let says = format!(
+            "{} is written, but whether it would outlast a loss of power is not known: {error}",
+            path.display()
+        );
+        io::Error::new(error.kind(), says)
+    })
+}
+
+/// The file that is to be replaced: the one a link leads to.
+fn target(path: &Path) -> io::Result<PathBuf> {
+    let target = match path.canonicalize() {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {
+            leads_nowhere(path)?;
+            return Ok(path.to_owned());
+        }
+        target => target?,
+    };
+    let known = target.metadata()?;
+    if known.is_dir() {
+        return Err(io::ErrorKind::IsADirectory.into());
+    }
+    // To rename over it would take a device away from everybody.
+    if !known.is_file() {
+        return Err(io::Error::other("it is not a file"));
+    }
+    // To rename asks only whether the folder may be written.
+    if known.permissions().readonly() {
+        let says = "it may only be read, not written";
+        return Err(io::Error::new(io::ErrorKind::PermissionDenied, says));
+    }
+    Ok(target)
+}
+
+/// Refuses a link that leads to nothing: what it should lead to may be on a disk that is away.
+///
+/// # Errors
+///
+/// Where it is one, with where it leads.
+pub fn leads_nowhere(path: &Path) -> io::Result<()> {
+    match fs::read_link(path) {
+        Ok(to) => {
+            let says = format!("it is a link to {}, and nothing is there", to.display());
+            Err(io::Error::other(says))
+        }
+        Err(_) => Ok(()),
+    }
 }
 
 fn fill(mut file: File, target: &Path, bytes: &[u8]) -> io::Result<()> {
@@ -109,8 +156,46 @@ mod tests {
         let folder = tempfile::tempdir()?;
         let path = folder.path().join("log.yaml");
         fs::create_dir(&path)?;
-        assert!(replace(&path, b"new").is_err());
+        let refused = replace(&path, b"new").unwrap_err();
+        assert_eq!(refused.kind(), io::ErrorKind::IsADirectory);
+        assert!(refused.to_string().contains("log.yaml"), "{refused}");
         assert_eq!(fs::read_dir(folder.path())?.count(), 1);
+        Ok(())
+    }
+
+    #[test]
+    fn a_file_that_may_only_be_read_is_not_replaced() -> io::Result<()> {
+        let folder = tempfile::tempdir()?;
+        let path = folder.path().join("log.yaml");
+        fs::write(&path, "old")?;
+        let mut closed = path.metadata()?.permissions();
+        closed.set_readonly(true);
+        fs::set_permissions(&path, closed)?;
+        let refused = replace(&path, b"new").unwrap_err();
+        assert_eq!(refused.kind(), io::ErrorKind::PermissionDenied);
+        assert_eq!(fs::read_to_string(&path)?, "old");
+        Ok(())
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_to_nothing_or_to_no_file_is_not_replaced() -> io::Result<()> {
+        use std::os::unix::{fs::symlink, net::UnixListener};
+        let folder = tempfile::tempdir()?;
+        let (link, socket) = (folder.path().join("link"), folder.path().join("socket"));
+        symlink("nothing", &link)?;
+        let refused = replace(&link, b"new").unwrap_err().to_string();
+        assert!(
+            refused.ends_with("link to nothing, and nothing is there"),
+            "{refused}"
+        );
+        assert!(link.symlink_metadata()?.is_symlink());
+        let _open = UnixListener::bind(&socket)?;
+        fs::remove_file(&link)?;
+        symlink("socket", &link)?;
+        let refused = replace(&link, b"new").unwrap_err().to_string();
+        assert!(refused.ends_with("it is not a file"), "{refused}");
+        assert_eq!(fs::read_dir(folder.path())?.count(), 2);
         Ok(())
     }
 }

@@ -62,33 +62,17 @@ pub fn begin(folder: &Path, hull: &str) -> Result<(), NotBegun> {
     if !there.is_empty() {
         return Err(NotBegun::Exist(there));
     }
-    let made = match folder.is_dir() {
-        true => None,
-        false => {
-            fs::create_dir_all(folder).map_err(|error| {
-                io::Error::new(error.kind(), format!("{}: {error}", folder.display()))
-            })?;
-            Some(folder)
-        }
-    };
+    // The folder and those above it that have to be made, the lowest first.
+    let made: Vec<&Path> = folder
+        .ancestors()
+        .take_while(|above| !above.as_os_str().is_empty() && above.symlink_metadata().is_err())
+        .collect();
     let mut written = Vec::new();
-    let all = STARTER_FILES
-        .into_iter()
-        .try_for_each(|name| {
-            let text = match name {
-                HULL_FILE => hull.to_owned(),
-                LOG_FILE => format!("{LOG_HEADER}\n"),
-                ".gitignore" => format!("{LOCK_FILE}\n"),
-                _ => ATTRIBUTES.to_owned(),
-            };
-            write(folder.join(name), &text, &mut written)
-        })
-        .and_then(|()| sync_folder(&folder.join(HULL_FILE)));
-    if let Err(error) = all {
+    if let Err(error) = write_all(folder, hull, &made, &mut written) {
         for path in written {
             let _ = fs::remove_file(path);
         }
-        if let Some(made) = made {
+        for made in made {
             let _ = fs::remove_dir(made);
         }
         return Err(NotBegun::Refused(error));
@@ -96,13 +80,38 @@ pub fn begin(folder: &Path, hull: &str) -> Result<(), NotBegun> {
     Ok(())
 }
 
+/// Makes the folders and writes the files, all of it on the disk when this returns.
+fn write_all(
+    folder: &Path,
+    hull: &str,
+    made: &[&Path],
+    written: &mut Vec<PathBuf>,
+) -> io::Result<()> {
+    let named = |path: &Path, error: io::Error| {
+        io::Error::new(error.kind(), format!("{}: {error}", path.display()))
+    };
+    fs::create_dir_all(folder).map_err(|error| named(folder, error))?;
+    for name in STARTER_FILES {
+        let text = match name {
+            HULL_FILE => hull.to_owned(),
+            LOG_FILE => format!("{LOG_HEADER}\n"),
+            ".gitignore" => format!("{LOCK_FILE}\n"),
+            _ => ATTRIBUTES.to_owned(),
+        };
+        let path = folder.join(name);
+        write(&path, &text, written).map_err(|error| named(&path, error))?;
+    }
+    let hull = folder.join(HULL_FILE);
+    let names = std::iter::once(hull.as_path()).chain(made.iter().copied());
+    names
+        .into_iter()
+        .try_for_each(|name| sync_folder(name).map_err(|error| named(folder, error)))
+}
+
 /// Writes a file that must not be there yet.
-fn write(path: PathBuf, text: &str, written: &mut Vec<PathBuf>) -> io::Result<()> {
-    let mut file = OpenOptions::new()
-        .write(true)
-        .create_new(true)
-        .open(&path)?;
-    written.push(path);
+fn write(path: &Path, text: &str, written: &mut Vec<PathBuf>) -> io::Result<()> {
+    let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+    written.push(path.to_owned());
     file.write_all(text.as_bytes())?;
     file.sync_all()
 }
@@ -156,6 +165,9 @@ mod tests {
             begin(&blocked.join("boat"), ""),
             Err(NotBegun::Refused(_))
         ));
+        // Nor one whose name is too long, below one that could be.
+        let long = folder.path().join("yard").join("x".repeat(1000));
+        assert!(matches!(begin(&long, ""), Err(NotBegun::Refused(_))));
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
     }
 }

@@ -7,31 +7,15 @@ use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
-const HULL: &str = "\
-refasten: 1
-boat: Test
-frames:
-  - {number: 1-9, siding: 1-3/8in, moulding: 1-3/4in, wood: white oak}
-strakes:
-  - {planks: P1-4, across: F1-9, thickness: 7/8in, wood: Douglas-fir}
-sets:
-  - {set: built, place: P1-4 F1-9, per crossing: 2, kind: wood screw, metal: silicon bronze, size: 14 x 1-3/4in, driven: 1990}
-";
+use super::boat::{boat, refasten};
 
-/// A boat's folder with nothing in its log.
-fn boat() -> io::Result<tempfile::TempDir> {
-    let folder = tempfile::tempdir()?;
-    fs::write(folder.path().join("hull.yaml"), HULL)?;
-    Ok(folder)
-}
-
+/// The command that logs this, unheard.
 fn log(folder: &Path, words: &[&str]) -> Command {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_refasten"));
-    command.arg("log").args(words).arg("--boat").arg(folder);
-    command
-        .env("REFASTEN_TODAY", "2026-10-20")
-        .stdout(Stdio::null())
-        .stderr(Stdio::null());
+    let words: Vec<&str> = std::iter::once("log")
+        .chain(words.iter().copied())
+        .collect();
+    let mut command = refasten(folder, &words);
+    command.stdout(Stdio::null()).stderr(Stdio::null());
     command
 }
 
@@ -94,12 +78,10 @@ fn a_log_killed_at_any_instant_loses_nothing_that_was_acknowledged() -> io::Resu
         }
         // A torn line is mended, as the program itself tells its user to do.
         let check = |words: &[&str]| {
-            let mut command = Command::new(env!("CARGO_BIN_EXE_refasten"));
-            command
-                .arg("check")
-                .args(words)
-                .arg("--boat")
-                .arg(folder.path());
+            let words: Vec<&str> = std::iter::once("check")
+                .chain(words.iter().copied())
+                .collect();
+            let mut command = refasten(folder.path(), &words);
             command.stdout(Stdio::null()).stderr(Stdio::null()).status()
         };
         if !check(&[])?.success() {
@@ -152,27 +134,5 @@ fn nothing_is_written_when_the_entry_is_wrong() -> io::Result<()> {
             "{words:?}"
         );
     }
-    Ok(())
-}
-
-#[cfg(unix)]
-#[test]
-fn a_full_disk_ends_with_exit_3_and_the_log_as_it_was() -> io::Result<()> {
-    // A limit on the size of files stands in for a full disk: the write fails in the middle.
-    let folder = boat()?;
-    assert!(log(folder.path(), &["pulled", "P1 F1"]).status()?.success());
-    let before = fs::read(folder.path().join("log.yaml"))?;
-    let script =
-        "trap '' XFSZ; ulimit -f 1; exec \"$0\" log checked P2 F2 --note \"$1\" --boat \"$2\"";
-    let note = "x".repeat(3000);
-    let status = Command::new("sh")
-        .args(["-c", script, env!("CARGO_BIN_EXE_refasten"), &note])
-        .arg(folder.path())
-        .env("REFASTEN_TODAY", "2026-10-20")
-        .stdout(Stdio::null())
-        .stderr(Stdio::null())
-        .status()?;
-    assert_eq!(status.code(), Some(3));
-    assert_eq!(fs::read(folder.path().join("log.yaml"))?, before);
     Ok(())
 }

@@ -6,7 +6,9 @@ use std::io::{self, BufRead, BufReader, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 
-use refasten::files::{AppendError, Appending, FolderLock, append, append_to, mend, replace};
+use refasten::files::{
+    AppendError, Appending, FolderLock, LOG_HEADER, Seen, append, append_to, mend, replace,
+};
 
 /// Names the folder that a process started by these tests writes in.
 const FOLDER: &str = "REFASTEN_TEST_FOLDER";
@@ -28,13 +30,16 @@ fn writer(folder: &Path) -> io::Result<Child> {
 /// Appends an entry with the next number, and returns the number once it is on the disk.
 fn append_next(folder: &Path) -> Result<usize, AppendError> {
     let log = folder.join("log.yaml");
-    let lock = FolderLock::take(folder, &mut || {})?;
+    let lock = FolderLock::take(folder, &mut |_| {})?;
+    let seen = Seen::at(&log)?;
     let text = fs::read_to_string(&log).unwrap_or_default();
     let number = 1 + text.lines().filter(|line| line.starts_with("- ")).count();
     let note = "x".repeat(200);
     append(
         &lock,
         &log,
+        LOG_HEADER,
+        &seen,
         &[&format!("- {{entry: {number}, note: {note}}}")],
     )?;
     Ok(number)
@@ -173,7 +178,7 @@ fn a_disk_that_fills_up_or_fails_leaves_the_log_as_it_was() {
                 Ok(()) => assert!(room == new.len() && syncs && file.bytes.ends_with(new)),
                 Err(AppendError::Refused(_)) => assert_eq!(file.bytes, old),
                 Err(AppendError::Left(_)) => assert!(!cuts && file.bytes.starts_with(old)),
-                Err(AppendError::Torn) => panic!("the log was whole"),
+                Err(AppendError::Torn | AppendError::Changed) => panic!("the log was whole"),
             }
         }
     }
@@ -194,7 +199,7 @@ fn a_folder_that_cannot_be_written_is_an_error_and_stays_as_it_is() -> io::Resul
     let folder = tempfile::tempdir()?;
     fs::set_permissions(folder.path(), fs::Permissions::from_mode(0o555))?;
     // The superuser may write all the same; then there is nothing to show.
-    if let Err(error) = FolderLock::take(folder.path(), &mut || {}) {
+    if let Err(error) = FolderLock::take(folder.path(), &mut |_| {}) {
         let path = folder.path().display().to_string();
         assert!(error.to_string().contains(&path), "{error}");
         assert_eq!(fs::read_dir(folder.path())?.count(), 0);
