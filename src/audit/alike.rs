@@ -5,6 +5,7 @@ use std::hash::{Hash, Hasher};
 
 use super::{At, Survey};
 use crate::hull::CrossingId;
+use crate::units::count;
 
 /// Crossings of which a rule that looks at one crossing at a time says the same: of one zone and
 /// kind of member, of equal sizes, with equal holes. A boat has many crossings and few kinds.
@@ -35,7 +36,7 @@ impl Kinds {
                 _ => {
                     let mut key = key(survey, &at);
                     loop {
-                        let kind = *known.entry(key).or_insert(kinds.len() as u32);
+                        let kind = *known.entry(key).or_insert(count(kinds.len()));
                         let Some(alike) = kinds.get(kind as usize) else {
                             kinds.push(Alike { all: Vec::new() });
                             break kind;

@@ -8,6 +8,7 @@ use std::thread;
 use super::hits::Hits;
 use super::{Acceptance, Rule, Saying, Severity, Survey};
 use crate::hull::{CrossingId, Places, fold};
+use crate::units::count;
 
 /// One thing the audit has to say.
 #[derive(Clone, Debug)]
@@ -157,7 +158,7 @@ fn by_rule(survey: &Survey<'_>, rule: &'static Rule, accepts: &[Vec<CrossingId>]
             found.findings.push(Finding {
                 rule,
                 saying: saying.clone(),
-                crossings: group.crossings.len() as u32,
+                crossings: count(group.crossings.len()),
                 place: fold(survey.hull, group.crossings),
                 fastenings: group.fastenings,
                 accepted: accepted.and_then(|at| survey.accepted.get(at)).cloned(),

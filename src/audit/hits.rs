@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, HashMap};
 use super::Survey;
 use crate::hull::CrossingId;
 use crate::joint::Verdict;
+use crate::units::count;
 
 /// How soon something must be put right.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -182,7 +183,7 @@ impl<'s> Hits<'s> {
         if let Some(said) = by_text.get(saying.says.as_str()) {
             return *said;
         }
-        let new = Said(sayings.len() as u32);
+        let new = Said(count(sayings.len()));
         by_text.insert(saying.says.clone(), new);
         sayings.push(saying);
         new

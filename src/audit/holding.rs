@@ -2,6 +2,7 @@
 
 use super::Survey;
 use crate::hull::CrossingId;
+use crate::units::count;
 
 /// What holds at a crossing on the day, and what was built to hold there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,9 +44,9 @@ impl Survey<'_> {
     pub fn holding(&self, id: CrossingId) -> Holding {
         let holes = self.state.holes(id);
         Holding {
-            relied_on: holes.iter().filter(|hole| hole.is_relied_on()).count() as u32,
+            relied_on: count(holes.iter().filter(|hole| hole.is_relied_on()).count()),
             expected: self.state.expected(id).into(),
-            holes: holes.len() as u32,
+            holes: count(holes.len()),
         }
     }
 }

@@ -67,11 +67,16 @@ impl Check {
                     let file = files.iter().find(|file| file.name == name);
                     file.map(|file| mended_json(file, replaced))
                 };
-                let mut told = of(LOG_FILE)
-                    .unwrap_or_else(|| json!({"mended": null, "merged": null, "beside": null}));
-                told["format"] = json!(1);
-                told["plan"] = json!(of(PLAN_FILE));
-                told["replaced"] = json!(replaced);
+                let log = of(LOG_FILE);
+                let log = |key| log.as_ref().and_then(|log| log.get(key));
+                let told = json!({
+                    "format": 1,
+                    "mended": log("mended"),
+                    "merged": log("merged"),
+                    "beside": log("beside"),
+                    "plan": of(PLAN_FILE),
+                    "replaced": replaced,
+                });
                 writeln!(desk.out, "{told:#}")?;
             }
             Format::Text if files.is_empty() => {
@@ -142,17 +147,14 @@ fn mended_json(file: &MendedFile, replaced: bool) -> Value {
 
 /// What was done to a log that two people added to, for other programs.
 fn merged_json(merged: &Merged) -> Value {
-    let entry =
-        |known: &Known| json!({"line": known.line, "entry": known.entry, "words": known.words});
+    let entry = |Known { line, entry, words }: &Known| json!({"line": line, "entry": entry, "words": words});
     let renumbered = merged.renumbered.iter().map(|(known, number)| {
-        let mut of = entry(known);
-        of["is_now"] = json!(number);
-        of
+        let Known { line, entry, words } = known;
+        json!({"line": line, "entry": entry, "words": words, "is_now": number})
     });
     let strikes = merged.strikes.iter().map(|(known, now)| {
-        let mut of = entry(known);
-        of["strikes_now"] = json!(now);
-        of
+        let Known { line, entry, words } = known;
+        json!({"line": line, "entry": entry, "words": words, "strikes_now": now})
     });
     json!({
         "marks": merged.marks,

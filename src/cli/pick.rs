@@ -250,10 +250,12 @@ impl Pick {
         let member_wood = member_wood.or(ground
             .and_then(|ground| ground.member_wood)
             .map(Timber::Wood));
-        let member = reading.option("--frame", known(&self.frame)).or(ground
-            .filter(|_| self.frame.is_none())
-            .and_then(|ground| ground.member));
-        let metal = reading.with("--metal", known(&self.metal), Metal::find);
+        let member = reading
+            .option("--frame", known(self.frame.as_ref()))
+            .or(ground
+                .filter(|_| self.frame.is_none())
+                .and_then(|ground| ground.member));
+        let metal = reading.with("--metal", known(self.metal.as_ref()), Metal::find);
         let bending_yield = reading.option("--bending-yield", self.bending_yield.as_ref());
         let zone = reading.option::<Zone>("--zone", self.zone.as_ref());
         let water = reading.option::<Water>("--water", self.water.as_ref());

@@ -7,10 +7,8 @@ use crate::text::Misread;
 use crate::units::Length;
 
 /// What was typed, unless it says that it is not known.
-pub(super) fn known(typed: &Option<String>) -> Option<&String> {
-    typed
-        .as_ref()
-        .filter(|typed| !typed.trim().eq_ignore_ascii_case("unknown"))
+pub(super) fn known(typed: Option<&String>) -> Option<&String> {
+    typed.filter(|typed| !typed.trim().eq_ignore_ascii_case("unknown"))
 }
 
 /// A wood by name or by specific gravity, not both.

@@ -20,7 +20,7 @@ pub(super) fn run(
     boat: &Boat,
     season: Season,
     day: Day,
-    crossings: Option<Vec<CrossingId>>,
+    crossings: Option<&[CrossingId]>,
     place: Option<&str>,
 ) -> Result<Ended, Stopped> {
     let units = desk.globals.units_for(boat);
@@ -41,7 +41,7 @@ pub(super) fn summed<T>(
     boat: &Boat,
     season: Season,
     day: Day,
-    crossings: Option<Vec<CrossingId>>,
+    crossings: Option<&[CrossingId]>,
     place: Option<&str>,
     units: Units,
     tell: impl FnOnce(&Summary<'_>) -> Result<T, Stopped>,
@@ -52,10 +52,7 @@ pub(super) fn summed<T>(
         first: season.first(),
         last: season.last().min(day),
     };
-    let here = |id: CrossingId| {
-        let asked = crossings.as_ref();
-        asked.is_none_or(|asked| asked.binary_search(&id).is_ok())
-    };
+    let here = |id: CrossingId| crossings.is_none_or(|asked| asked.binary_search(&id).is_ok());
     let survey = |day| {
         let survey = Survey::new(hull, book, &boat.limits, &boat.accepted, day, units);
         match &crossings {

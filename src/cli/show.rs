@@ -58,7 +58,14 @@ impl Show {
         let day = asked.point.as_of;
         if let Some(season) = asked.season {
             let place = crossings.is_some().then_some(place);
-            return season::run(desk, &boat, season, day, crossings, place.as_deref());
+            return season::run(
+                desk,
+                &boat,
+                season,
+                day,
+                crossings.as_deref(),
+                place.as_deref(),
+            );
         }
         let crossings = crossings.unwrap_or_else(|| boat.hull.crossing_ids().collect());
         let state = boat.book.state(&boat.hull, Some(day));

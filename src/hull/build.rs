@@ -10,6 +10,7 @@ use super::{
 };
 use crate::joint::{Grain, Zone};
 use crate::text::{Fault, Misread, Origin, Step};
+use crate::units::count;
 
 impl Hull {
     /// Fits the parts together. Everything that does not fit is told in `faults`; the hull then
@@ -25,7 +26,7 @@ impl Hull {
             let mut again: Vec<String> = Vec::new();
             for member in members {
                 if scantlings_of
-                    .insert(member, scantlings.len() as u32)
+                    .insert(member, count(scantlings.len()))
                     .is_some()
                 {
                     again.push(member.to_string());
@@ -124,7 +125,7 @@ impl Hull {
                 JointKind::Butt { block, .. } => *block,
                 JointKind::Scarf { .. } => None,
             };
-            let scantling = self.scantlings.len() as u32;
+            let scantling = count(self.scantlings.len());
             self.scantlings.push(Scantlings {
                 siding: None,
                 depth: block.and_then(|block| block.thickness),
@@ -146,7 +147,7 @@ impl Hull {
         let from_stern = self.numbering.frames == FramesFrom::Stern;
         let mut first = 0;
         for (id, row) in laid {
-            let place = self.strakes.len() as u32;
+            let place = count(self.strakes.len());
             for butt in row.butts.keys() {
                 self.jointed
                     .entry((id.side, *butt))
@@ -157,10 +158,9 @@ impl Hull {
             members.extend(row.butts);
             // Two runs that rise already: a stable sort joins them.
             members.sort_by_key(|(member, _)| (member.along(from_stern), *member));
-            let count = members.len() as u32;
+            let many = members.len();
             let (members, scantlings) = members.into_iter().unzip();
-            self.strake_of
-                .extend(std::iter::repeat_n(place, count as usize));
+            self.strake_of.extend(std::iter::repeat_n(place, many));
             self.strakes.push(Strake {
                 id,
                 thickness: row.thickness,
@@ -170,7 +170,7 @@ impl Hull {
                 members,
                 scantlings,
             });
-            first += count;
+            first += count(many);
         }
         self.zones = vec![Zone::Underwater; first as usize];
     }

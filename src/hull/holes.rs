@@ -9,9 +9,8 @@ pub struct HoleNumber(u8);
 impl HoleNumber {
     /// The hole of this number, if a crossing can have so many.
     pub fn new(n: usize) -> Option<Self> {
-        (1..=usize::from(Holes::MOST))
-            .contains(&n)
-            .then_some(Self(n as u8))
+        let n = u8::try_from(n).ok()?;
+        (1..=Holes::MOST).contains(&n).then_some(Self(n))
     }
 
     /// The number.

@@ -51,26 +51,25 @@ pub(super) fn read_runs(text: &str, start: usize, highest: u16) -> Result<Vec<Ru
 }
 
 fn read_number(text: &str, at: Range<usize>, highest: u16) -> Result<Number, Misread> {
-    let digits = text.bytes().take_while(u8::is_ascii_digit).count();
+    let end = text.find(|c: char| !c.is_ascii_digit());
+    let (digits, rest) = text.split_at(end.unwrap_or(text.len()));
     let no = || {
         Misread::new(format!("`{text}` is not a number of this kind"))
             .help("a whole number, or one with a letter: 12, 12a")
             .at(at.clone())
     };
-    if digits == 0 {
+    if digits.is_empty() {
         return Err(no());
     }
-    let n = match text[..digits].parse::<u16>() {
+    let n = match digits.parse::<u16>() {
         Ok(n) if n <= highest => n,
         _ => {
-            return Err(
-                Misread::new(format!("{} is too high a number", &text[..digits]))
-                    .help(format!("at most {highest} here"))
-                    .at(at),
-            );
+            return Err(Misread::new(format!("{digits} is too high a number"))
+                .help(format!("at most {highest} here"))
+                .at(at));
         }
     };
-    let mut rest = text[digits..].chars();
+    let mut rest = rest.chars();
     match (rest.next(), rest.next()) {
         (None, _) => Ok(Number::plain(n)),
         (Some(letter), None) => Number::lettered(n, letter).ok_or_else(no),

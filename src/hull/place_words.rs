@@ -148,16 +148,16 @@ impl Place {
 }
 
 fn read_planks(word: Word<'_>) -> Result<(Sides, Vec<Run>), Misread> {
-    let letters = word.1.bytes().take_while(u8::is_ascii_alphabetic).count();
-    let sides = Sides::from_letters(&word.1[..letters]).ok_or_else(|| {
+    let end = word.1.find(|c: char| !c.is_ascii_alphabetic());
+    let (letters, rest) = word.1.split_at(end.unwrap_or(word.1.len()));
+    let sides = Sides::from_letters(letters).ok_or_else(|| {
         Misread::new(format!("`{}` does not name planks", word.1))
             .help("planks begin with P, S or PS for the shell, D for the deck: P3, PS1-4, D2")
             .at(span(word))
     })?;
-    let rest = &word.1[letters..];
     let member = rest.find(|c: char| matches!(c.to_ascii_uppercase(), 'F' | 'J' | 'K'));
     if let Some(at) = member.filter(|at| rest.get(at + 1..).is_some_and(starts_with_digit)) {
-        let (planks, members) = word.1.split_at(letters + at);
+        let (planks, members) = word.1.split_at(letters.len() + at);
         let misread = Misread::new("a blank is missing between planks and members");
         return Err(misread
             .help(format!("write {planks} {members}"))
@@ -165,7 +165,7 @@ fn read_planks(word: Word<'_>) -> Result<(Sides, Vec<Run>), Misread> {
     }
     let runs = match rest {
         "" => Vec::new(),
-        numbers => read_runs(numbers, word.0 + letters, Number::HIGHEST_STRAKE)?,
+        numbers => read_runs(numbers, word.0 + letters.len(), Number::HIGHEST_STRAKE)?,
     };
     Ok((sides, runs))
 }
@@ -177,7 +177,7 @@ fn read_names(words: &[Word<'_>]) -> Result<Vec<StrakeName>, Misread> {
     };
     let called: Vec<&str> = words.iter().map(|word| word.1).collect();
     let names = called.join("-");
-    let names = names.split('+').map(|name| name.parse());
+    let names = names.split('+').map(str::parse);
     names
         .collect::<Result<_, _>>()
         .map_err(|_: Misread| not_a_member(*first))

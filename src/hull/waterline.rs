@@ -6,6 +6,7 @@ use std::str::FromStr;
 use super::{Member, Number, StrakesFrom};
 use crate::joint::Zone;
 use crate::text::{Misread, digits};
+use crate::units::whole;
 
 /// The strake at the waterline at one frame, as `F22 7`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,7 +96,7 @@ impl Waterline {
     }
 
     fn strake_at(&self, along: (u8, i32)) -> Option<i32> {
-        Some((self.height_at(along)? + 0.5).floor() as i32)
+        i32::try_from(whole((self.height_at(along)? + 0.5).floor())).ok()
     }
 
     /// The number of the strake at the waterline somewhere along the boat, with the share of the

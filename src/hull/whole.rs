@@ -9,7 +9,7 @@ use super::{
 };
 use crate::joint::Zone;
 use crate::tables::{GaugeSystem, Wood};
-use crate::units::{Length, Units};
+use crate::units::{Length, Units, count};
 
 /// One strake as it lies.
 #[derive(Clone, Debug)]
@@ -31,7 +31,7 @@ pub struct Strake {
 impl Strake {
     /// Its crossings, from the bow.
     pub fn crossings(&self) -> impl DoubleEndedIterator<Item = (CrossingId, Member)> + '_ {
-        let last = self.first + self.members.len() as u32;
+        let last = self.first + count(self.members.len());
         (self.first..last)
             .map(CrossingId)
             .zip(self.members.iter().copied())
@@ -99,7 +99,7 @@ impl Hull {
 
     /// Every crossing's number.
     pub fn crossing_ids(&self) -> impl Iterator<Item = CrossingId> + Clone + use<> {
-        (0..self.zones.len() as u32).map(CrossingId)
+        (0..count(self.zones.len())).map(CrossingId)
     }
 
     /// Every strake: port, starboard, deck, each by its number.
@@ -108,6 +108,10 @@ impl Hull {
     }
 
     /// What lies at a crossing of this hull.
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "numbers of crossings are given out by the hull that has them"
+    )]
     pub fn crossing(&self, id: CrossingId) -> Crossing<'_> {
         let strake = &self.strakes[self.strake_of[id.index()] as usize];
         let at = (id.0 - strake.first) as usize;
@@ -130,14 +134,14 @@ impl Hull {
         let before = (0..at).rev().find(lane);
         let after = (at + 1..strake.members.len()).find(lane);
         let found = before.into_iter().chain(after);
-        found.map(|i| CrossingId(strake.first + i as u32))
+        found.map(|i| CrossingId(strake.first + count(i)))
     }
 
     /// The crossings on either side at the same member: of the nearest strakes that lie on it, for
     /// where a stealer ends the strakes beside it meet.
     pub fn neighbours_across(&self, id: CrossingId) -> impl Iterator<Item = CrossingId> + '_ {
         let here = self.crossing(id);
-        let at = self.strake_of[id.index()] as usize;
+        let at = self.strake_of.get(id.index()).map_or(0, |at| *at as usize);
         let place = (id.0 - here.strake.first) as usize;
         let there = |strake: &Strake| {
             (strake.id.side == here.strake.id.side)
@@ -179,7 +183,7 @@ impl Hull {
             next.into_iter().find(|(_, next)| **next == member)
         });
         match ahead {
-            Some((at, _)) => Some(CrossingId(strake.first + at as u32)),
+            Some((at, _)) => Some(CrossingId(strake.first + count(at))),
             None => self.find(strake, member),
         }
     }
@@ -196,7 +200,7 @@ impl Hull {
             .skip(from)
             .take(2 * FEW + 1);
         match near.into_iter().find(|(_, is)| **is == member) {
-            Some((at, _)) => Some(CrossingId(strake.first + at as u32)),
+            Some((at, _)) => Some(CrossingId(strake.first + count(at))),
             None => self.find(strake, member),
         }
     }
@@ -208,6 +212,6 @@ impl Hull {
             .members
             .binary_search_by_key(&key, |m| (m.along(from_stern), *m))
             .ok()?;
-        Some(CrossingId(strake.first + at as u32))
+        Some(CrossingId(strake.first + count(at)))
     }
 }

@@ -59,7 +59,10 @@ impl Kind {
 
     /// The kind's name in the singular.
     pub const fn name(self) -> &'static str {
-        self.names()[0]
+        match self.names() {
+            [first, ..] => first,
+            [] => "",
+        }
     }
 
     /// One of them, as it stands in a sentence: `a rivet`, `an annular nail`.

@@ -52,7 +52,8 @@ pub fn hold_kind(
                 .push("end grain: the building standard allows nails no withdrawal".to_owned());
         }
     }
-    if share == 0.25 {
+    let is_nail = matches!(kind, Kind::BoatNail | Kind::AnnularNail);
+    if is_nail && hold.wet && grain == Grain::Side {
         hold.notes.push(
             "a nail driven in dry wood that then serves wet keeps a quarter of its design value"
                 .to_owned(),

@@ -98,8 +98,8 @@ impl Size {
             )
         };
         let size = match (kind, words.as_slice()) {
-            (Kind::WoodScrew, [.., last]) if number(last).is_some() => {
-                let system = match &words[..words.len() - 1] {
+            (Kind::WoodScrew, [before_last @ .., last]) if number(last).is_some() => {
+                let system = match before_last {
                     [] | ["No."] => default,
                     [system] | [system, "No."] => {
                         system.parse().map_err(|m: Misread| m.at(whole.clone()))?
@@ -219,7 +219,6 @@ pub(super) fn split_at_x(text: &str) -> Option<(&str, &str)> {
         .or_else(|| text.split_once(" X "))
         .or_else(|| {
             // `14x2in`
-            let at = text.find(['x', 'X'])?;
-            Some((&text[..at], &text[at + 1..]))
+            text.split_once(['x', 'X'])
         })
 }

@@ -11,7 +11,7 @@ use super::{Entry, Fastening, FasteningId, SetId, SetParts, State};
 use crate::hull::{CrossingId, Hull, JointKind, Places, Spot};
 use crate::joint::{Kind, Plug, Size};
 use crate::text::Fault;
-use crate::units::{Day, Length};
+use crate::units::{Day, Length, count};
 
 /// The most holes a record may have; refused before any is laid out.
 pub const MOST_HOLES: usize = 20_000_000;
@@ -221,6 +221,10 @@ impl Book {
     }
 
     /// A fastening's description.
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "numbers of fastenings are given out by the book that has them"
+    )]
     pub fn fastening(&self, id: FasteningId) -> &Fastening {
         &self.fastenings[id.index()]
     }
@@ -298,6 +302,6 @@ impl Book {
 
     /// The crossings an entry names.
     pub fn crossings_of(&self, at: usize) -> impl Iterator<Item = CrossingId> + '_ {
-        self.entry_spots(at as u32).iter().map(|spot| spot.crossing)
+        self.entry_spots(count(at)).iter().map(|spot| spot.crossing)
     }
 }

@@ -187,7 +187,7 @@ impl Book {
         }
         if new > 0 {
             // There is room, as was looked at above.
-            state.add(id, new as u8, filled);
+            state.add(id, u8::try_from(new).unwrap_or(u8::MAX), filled);
         }
         Ok(())
     }

@@ -6,6 +6,7 @@ use super::lay_sets::lay_sets;
 use super::problem::Telling;
 use super::{Book, What, replay};
 use crate::hull::Hull;
+use crate::units::count;
 
 /// Once so many stand on one entry, no more are looked for.
 const MOST: usize = 60;
@@ -63,7 +64,7 @@ impl Book {
                 continue;
             };
             let told = telling.faults.len();
-            let number = at as u32;
+            let number = count(at);
             replay::apply(
                 self,
                 hull,

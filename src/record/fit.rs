@@ -9,7 +9,7 @@ use super::{
 };
 use crate::hull::Hull;
 use crate::text::{Fault, Origin, nearest};
-use crate::units::Day;
+use crate::units::{Day, count};
 
 /// Among how many entries of one number that a strike may mean it is looked for.
 const MOST_ALIKE: usize = 64;
@@ -19,15 +19,16 @@ impl Book {
         if let Some(known) = self.set_named(name) {
             return known;
         }
-        let new = SetId(self.names.len() as u32);
+        let new = SetId(count(self.names.len()));
         self.names.push(name.to_owned());
         self.by_name.insert(name.to_owned(), new);
         new
     }
 
     pub(super) fn describe(&mut self, fastening: Fastening) -> FasteningId {
+        let new = FasteningId(count(self.fastenings.len()));
         self.fastenings.push(fastening);
-        FasteningId(self.fastenings.len() as u32 - 1)
+        new
     }
 
     pub(super) fn take_sets(
@@ -163,7 +164,7 @@ impl Book {
                 let above = first.get(&entry.number).filter(|first| **first < at);
                 let above = above.and_then(|at| entries.get(*at));
                 if above.is_some_and(|above| is_twin(above, entry)) {
-                    adrift.insert(at as u32);
+                    adrift.insert(count(at));
                 }
                 faults.push(out_of_order(entry, above, last));
             }
@@ -192,7 +193,7 @@ impl Book {
                     Ok(resolved) => spots = resolved,
                     Err(misread) => {
                         faults.extend(hull.not_there(entry.origin, "place", misread));
-                        adrift.insert(at as u32);
+                        adrift.insert(count(at));
                     }
                 }
                 if let Deed::Driven(driving) = deed {
@@ -207,11 +208,11 @@ impl Book {
                         driven: entry.date.into(),
                         origin: entry.origin,
                     });
-                    self.driven.insert(at as u32, fastening);
+                    self.driven.insert(count(at), fastening);
                 } else if let Some(set) = set
                     && self.set_named(set).is_none()
                 {
-                    adrift.insert(at as u32);
+                    adrift.insert(count(at));
                     if !unread.sets.contains(set) {
                         faults.push(unknown_set(
                             origin,
@@ -230,10 +231,10 @@ impl Book {
         self.put_in_order(|at| !adrift.contains(&at));
     }
 
-    /// Puts the entries that `count` and are not struck out in the order things happened.
-    pub(super) fn put_in_order(&mut self, count: impl Fn(u32) -> bool) {
-        self.order = (0..self.entries.len() as u32)
-            .filter(|at| !self.struck.contains_key(&(*at as usize)) && count(*at))
+    /// Puts the entries that `counts` tells of and are not struck out in the order things happened.
+    pub(super) fn put_in_order(&mut self, counts: impl Fn(u32) -> bool) {
+        self.order = (0..count(self.entries.len()))
+            .filter(|at| !self.struck.contains_key(&(*at as usize)) && counts(*at))
             .collect();
         self.order.sort_by_key(|at| {
             self.entries

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Book, Entry, Fastening, Hole, Set, SetId, What};
 use crate::hull::{CrossingId, HoleNumber, Hull, Spot};
 use crate::tables::Metal;
-use crate::units::Day;
+use crate::units::{Day, count};
 
 /// One thing that happened at a place.
 #[derive(Clone, Debug)]
@@ -149,7 +149,7 @@ pub fn history<'b>(
 
 /// Whether an entry that was struck out may have been about the set or the metal asked about.
 fn of_asked(book: &Book, asked: &Asked<'_>, at: usize, entry: &Entry) -> bool {
-    if let Some(driven) = book.driven_by(at as u32) {
+    if let Some(driven) = book.driven_by(count(at)) {
         return asked.fits(book.fastening(driven));
     }
     let What::Done { set: Some(set), .. } = &entry.what else {

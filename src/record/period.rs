@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{Book, Did, Entry, FasteningId, Found, What};
 use crate::hull::{CrossingId, HoleNumber, Hull};
-use crate::units::Day;
+use crate::units::{Day, count};
 
 /// A stretch of days, the first and the last of them counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,7 +53,7 @@ impl Work<'_> {
 
     /// How often it was done: to so many holes, or at so many crossings.
     pub fn count(&self) -> u32 {
-        self.holes.len().max(self.crossings.len()) as u32
+        count(self.holes.len().max(self.crossings.len()))
     }
 }
 

@@ -155,7 +155,10 @@ impl Tally {
                 line: number,
                 spot: *spot,
                 fastening,
-                planned: planned.per_crossing.unwrap_or(spot.holes.count() as u8),
+                planned: planned
+                    .per_crossing
+                    .or_else(|| spot.holes.count().try_into().ok())
+                    .unwrap_or(Holes::MOST),
                 driven: 0,
                 dropped: false,
                 by: Vec::new(),

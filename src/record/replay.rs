@@ -126,6 +126,7 @@ fn miscounted(book: &Book, at: u32, entry: &Entry, deed: &Deed, faults: &[Fault]
 }
 
 /// A hole about to be changed: an old one and what it will hold, or a new one.
+#[derive(Clone, Copy)]
 struct Touch {
     crossing: CrossingId,
     hole: Option<(HoleNumber, Content)>,

@@ -157,8 +157,13 @@ impl State {
     /// Takes what holds now as what is meant to hold.
     pub(super) fn expect_what_holds(&mut self) {
         for row in &mut self.rows {
-            let holes = &self.holes[row.first as usize..row.first as usize + usize::from(row.len)];
-            row.expected = holes.iter().filter(|hole| hole.is_relied_on()).count() as u8;
+            let first = row.first as usize;
+            let holes = self.holes.get(first..first + usize::from(row.len));
+            let holding = holes
+                .into_iter()
+                .flatten()
+                .filter(|hole| hole.is_relied_on());
+            row.expected = u8::try_from(holding.count()).unwrap_or(u8::MAX);
         }
     }
 

@@ -4,6 +4,7 @@
 //! end, the binomial. Both are summed outward from their most likely count, each term from the
 //! one before, so nothing overflows and the error stays near 1e-12 for lots of a million.
 
+use crate::units::whole;
 /// How sure a bound is: more than nothing, less than certain.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Confidence(f64);
@@ -130,8 +131,8 @@ impl Draw {
     /// can be bad. `None` where more were already bad.
     pub fn more_good_to_show(self, share: f64, confidence: Confidence) -> Option<u32> {
         // A share that comes out a hair under a whole number means that number.
-        let may_be_bad = (share.clamp(0.0, 1.0) * f64::from(self.lot) + 1e-9).floor() as u32;
-        if self.bad > may_be_bad {
+        let may_be_bad = whole(share.clamp(0.0, 1.0) * f64::from(self.lot) + 1e-9);
+        if i64::from(self.bad) > may_be_bad {
             return None;
         }
         let (mut least, mut most) = (0, self.lot - self.drawn);
@@ -141,7 +142,7 @@ impl Draw {
                 drawn: self.drawn + middle,
                 ..self
             };
-            if drawn.most_bad(confidence) <= may_be_bad {
+            if i64::from(drawn.most_bad(confidence)) <= may_be_bad {
                 most = middle;
             } else {
                 least = middle + 1;
@@ -222,7 +223,7 @@ mod tests {
         let lots = prop_oneof![1..60_u32, 1..5_000_u32, 1..=1_000_000_u32];
         (lots, any::<(u16, u16)>()).prop_map(|(lot, (drawn, bad))| {
             let part = |whole: u32, share: u16| {
-                (u64::from(whole) * u64::from(share) / u64::from(u16::MAX)) as u32
+                u32::try_from(u64::from(whole) * u64::from(share) / u64::from(u16::MAX)).unwrap()
             };
             let drawn = part(lot, drawn);
             Draw::new(lot, drawn, part(drawn, bad)).unwrap()
@@ -276,7 +277,7 @@ mod tests {
             confidence in confidences(),
             share in 0.0..1.0_f64,
         ) {
-            let may_be_bad = (share * f64::from(draw.lot)).floor() as u32;
+            let may_be_bad = u32::try_from(crate::units::whole(share * f64::from(draw.lot))).unwrap();
             match draw.more_good_to_show(share, confidence) {
                 None => prop_assert!(draw.bad > may_be_bad),
                 Some(more) => {

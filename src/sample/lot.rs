@@ -40,13 +40,13 @@ impl Lot {
 
     /// A number below `count`, each as likely as the other; nought where there is none.
     fn below(&mut self, count: usize) -> usize {
-        let count = count.max(1) as u64;
+        let count = u64::try_from(count.max(1)).unwrap_or(u64::MAX);
         // Numbers of the last, broken round would favour the low ones.
         let whole = u64::MAX - u64::MAX % count;
         loop {
             let number = self.next();
             if number < whole {
-                return (number % count) as usize;
+                return usize::try_from(number % count).unwrap_or(0);
             }
         }
     }

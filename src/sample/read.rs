@@ -9,7 +9,7 @@ use crate::audit::Survey;
 use crate::joint::Zone;
 use crate::record::{Content, FasteningId, Hole, PlankSide, Sample};
 use crate::tables::Metal;
-use crate::units::Day;
+use crate::units::{Day, count};
 
 /// What the samples say, and what is left to close after them.
 #[derive(Clone, Debug)]
@@ -134,7 +134,7 @@ fn group(survey: &Survey<'_>, stratum: Stratum, drawn: &[&Drawn], standing: Vec<
             group.untold += 1;
         }
     }
-    group.otherwise = lot.gone.difference(&by_lot).count() as u32;
+    group.otherwise = count(lot.gone.difference(&by_lot).count());
     group.standing.retain(|(crossing, number)| {
         let hole = survey.state.holes(*crossing).get(number.index());
         hole.is_some_and(|hole| lot.members.get(&(*crossing, *number)) == Some(&hole.fastening))

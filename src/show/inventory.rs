@@ -193,6 +193,9 @@ pub(super) const fn counts(tally: &Tally) -> [u32; 8] {
 }
 
 /// Prints a count as a table with its total.
+///
+/// # Errors
+/// When the writer fails.
 pub fn text(stock: &Stock<'_>, by: By, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
     let mut page = Page::new(out, layout);
     head(stock, &mut page)?;
@@ -241,6 +244,9 @@ pub(super) fn head(stock: &Stock<'_>, page: &mut Page<'_>) -> io::Result<()> {
 }
 
 /// Prints one row a hole.
+///
+/// # Errors
+/// When the writer fails.
 pub fn each_text(stock: &Stock<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
     let mut page = Page::new(out, layout);
     head(stock, &mut page)?;

@@ -17,7 +17,7 @@ pub(super) fn text(page: &mut Page<'_>, book: &Book) -> io::Result<()> {
         "As known on {}: {} of {} in the log. {} hull.yaml has no history and is taken as it is now.",
         known.day,
         known.entries,
-        counted(known.of as u32, "entry", "entries"),
+        counted(known.of, "entry", "entries"),
         rests_on(known)
     ))?;
     if known.left_out.is_empty() {

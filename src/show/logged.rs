@@ -94,6 +94,9 @@ impl<'b> Logged<'b> {
 }
 
 /// Prints what changed and what stands open.
+///
+/// # Errors
+/// When the writer fails.
 pub fn text(logged: &Logged<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
     let mut page = Page::new(out, layout);
     for (entry, holes) in logged.each() {

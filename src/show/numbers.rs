@@ -1,8 +1,8 @@
 //! Counts as they are read: `1,648 fastenings`.
 
 /// A count with its thousands parted.
-pub(super) fn grouped(count: u32) -> String {
-    let digits = count.to_string();
+pub(super) fn grouped(count: impl TryInto<u64>) -> String {
+    let digits = count.try_into().unwrap_or(u64::MAX).to_string();
     let mut text = String::new();
     for (at, digit) in digits.char_indices() {
         if at > 0 && (digits.len() - at).is_multiple_of(3) {
@@ -14,7 +14,8 @@ pub(super) fn grouped(count: u32) -> String {
 }
 
 /// A count and what is counted, one or many of it.
-pub(super) fn counted(count: u32, one: &str, many: &str) -> String {
+pub(super) fn counted(count: impl TryInto<u64>, one: &str, many: &str) -> String {
+    let count = count.try_into().unwrap_or(u64::MAX);
     let word = if count == 1 { one } else { many };
     format!("{} {word}", grouped(count))
 }
@@ -26,7 +27,7 @@ mod tests {
     #[test]
     fn thousands_are_parted() {
         for (count, text) in [
-            (0, "0"),
+            (0_u32, "0"),
             (999, "999"),
             (1_000, "1,000"),
             (1_648, "1,648"),
@@ -34,7 +35,7 @@ mod tests {
         ] {
             assert_eq!(grouped(count), text);
         }
-        assert_eq!(counted(1, "hole", "holes"), "1 hole");
-        assert_eq!(counted(0, "hole", "holes"), "0 holes");
+        assert_eq!(counted(1_u32, "hole", "holes"), "1 hole");
+        assert_eq!(counted(0_u32, "hole", "holes"), "0 holes");
     }
 }

@@ -143,7 +143,7 @@ pub fn json(since: &Since<'_>, by: By) -> Value {
         "groups": groups,
         "all": pair(&since.total()),
         "sets_counted_since": since.came,
-        "done": done["work"],
-        "struck": done["struck"],
+        "done": done.get("work"),
+        "struck": done.get("struck"),
     })
 }

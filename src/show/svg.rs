@@ -66,7 +66,8 @@ impl<'a> Svg<'a> {
 
     /// An element with nothing in it.
     pub(super) fn shape(&mut self, element: Element) -> io::Result<()> {
-        writeln!(self.out, "<{}/>", element.written)
+        let Element { written, .. } = element;
+        writeln!(self.out, "<{written}/>")
     }
 
     /// An element with text in it.
@@ -77,8 +78,9 @@ impl<'a> Svg<'a> {
 
     /// Begins an element that others stand in, until [`Svg::close`].
     pub(super) fn open(&mut self, element: Element) -> io::Result<()> {
-        self.open.push(element.name);
-        writeln!(self.out, "<{}>", element.written)
+        let Element { name, written } = element;
+        self.open.push(name);
+        writeln!(self.out, "<{written}>")
     }
 
     /// Ends the element that was opened last.

@@ -17,6 +17,9 @@ const WIDEST: usize = 30;
 const GAP: usize = 2;
 
 /// Lists all tables with their titles, to `width` columns of the terminal.
+///
+/// # Errors
+/// When the writer fails.
 pub fn list(out: &mut dyn Write, layout: Layout) -> io::Result<()> {
     let named = |table: &Table| table.name.len();
     let widest = Table::all().iter().map(named).max().unwrap_or(0);
@@ -32,6 +35,9 @@ pub fn list(out: &mut dyn Write, layout: Layout) -> io::Result<()> {
 }
 
 /// All tables as JSON: `tables`, each with its `name` and `title`.
+///
+/// # Errors
+/// When the writer fails.
 pub fn list_json(out: &mut dyn Write) -> io::Result<()> {
     let tables: Vec<Value> = Table::all()
         .iter()
@@ -44,6 +50,9 @@ pub fn list_json(out: &mut dyn Write) -> io::Result<()> {
 /// Draws one table to `width` columns of the terminal: its title, its columns in as many parts as
 /// the width asks for, each with the first column; then its notes, what its figures rest on by the
 /// numbers in brackets, and the sources by their keys.
+///
+/// # Errors
+/// When the writer fails.
 pub fn table(out: &mut dyn Write, table: &Table, layout: Layout) -> io::Result<()> {
     let mut marks = Marks::default();
     let mut page = Page::new(out, layout);
@@ -107,6 +116,9 @@ fn footnotes(page: &mut Page, bases: &[&Basis]) -> io::Result<()> {
 
 /// One table as JSON: `name`, `title`, `columns` and `rows` with the basis of every figure by its
 /// number in `bases`, and `notes`.
+///
+/// # Errors
+/// When the writer fails.
 pub fn table_json(out: &mut dyn Write, table: &Table) -> io::Result<()> {
     let mut marks = Marks::default();
     let columns: Vec<Value> = table
@@ -291,9 +303,11 @@ fn draw(page: &mut Page, part: &[Placed], by_row: bool) -> io::Result<()> {
         return page.stacked(&drawn);
     }
     for (column, (_, width)) in drawn.column_iter_mut().zip(part) {
-        let width = u16::try_from(width + GAP).unwrap_or(u16::MAX);
-        column.set_padding((0, GAP as u16));
-        column.set_constraint(ColumnConstraint::Absolute(Width::Fixed(width)));
+        let narrow = |width: usize| u16::try_from(width).unwrap_or(u16::MAX);
+        column.set_padding((0, narrow(GAP)));
+        column.set_constraint(ColumnConstraint::Absolute(Width::Fixed(narrow(
+            width + GAP,
+        ))));
     }
     for line in drawn.lines() {
         page.laid_out(&line)?;

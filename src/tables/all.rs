@@ -50,6 +50,9 @@ impl Table {
     }
 
     /// The table of this name; case, blanks and hyphens do not matter.
+    ///
+    /// # Errors
+    /// When there is no such table, with the nearest name.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
         names::find("one", "", name, TABLES, |table| (table.name, &[]))
     }

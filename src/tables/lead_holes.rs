@@ -42,6 +42,9 @@ impl LeadHole {
     }
 
     /// The rule of this name.
+    ///
+    /// # Errors
+    /// When the table has no such row, with the nearest name.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
         names::find("a lead-hole rule", "lead-holes", name, LEAD_HOLES, |row| {
             (row.name, &[])

@@ -5,7 +5,7 @@ use std::fmt;
 use super::basis::same;
 use super::{Basis, names};
 use crate::text::Misread;
-use crate::units::{Length, Potential};
+use crate::units::{self, Length, Potential};
 
 /// A number with its dimension.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -48,14 +48,24 @@ impl Limit {
     }
 
     /// The limit of this name; case, blanks and hyphens do not matter.
+    ///
+    /// # Errors
+    /// When the table has no such row, with the nearest name.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
         names::find("a limit", "limits", name, LIMITS, |limit| (limit.name, &[]))
     }
 }
 
 impl Limit {
-    /// The limit of exactly this name, for code. To be called in a `const` block, where a name
-    /// that is not in the table fails the build.
+    /// The limit of exactly this name, for code. To be called in a `const` block.
+    ///
+    /// # Panics
+    /// Where the table has no such name, which fails the build.
+    #[expect(
+        clippy::indexing_slicing,
+        clippy::panic,
+        reason = "the compiler runs it, and a panic there fails the build"
+    )]
     pub const fn get(name: &'static str) -> &'static Self {
         let mut at = 0;
         while at < LIMITS.len() {
@@ -70,6 +80,9 @@ impl Limit {
 
 impl Quantity {
     /// Reads a user's own number of the same dimension as this one.
+    ///
+    /// # Errors
+    /// When it is of another dimension, or out of the range of its kind.
     pub fn parse_like(&self, text: &str) -> Result<Self, Misread> {
         let text = text.trim();
         match self {
@@ -127,7 +140,10 @@ fn volts(text: &str) -> Result<Potential, Misread> {
     };
     let read = decimal(number.trim_end()).map(|n| (n * tenths).round());
     match read {
-        Some(n) if tenths > 0.0 && n <= 100_000.0 => Ok(Potential::from_tenths_mv(n as i32)),
+        Some(n) if tenths > 0.0 && n <= 100_000.0 => {
+            let tenths = i32::try_from(units::whole(n)).unwrap_or(i32::MAX);
+            Ok(Potential::from_tenths_mv(tenths))
+        }
         _ => Err(
             Misread::new(format!("`{text}` is not a difference of potential"))
                 .help("volts with their unit, to 10 V: 0.2 V or 200 mV"),

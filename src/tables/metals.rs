@@ -123,6 +123,9 @@ impl Metal {
 
     /// The metal of this name or alias; case, blanks and hyphens do not matter. `bronze` alone is
     /// no metal of the table: the bronzes lie too far apart.
+    ///
+    /// # Errors
+    /// When the table has no such row, or several that may be meant, with the nearest names.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
         names::find("a metal", "metals", name, METALS, |metal| {
             (metal.name, metal.aliases)

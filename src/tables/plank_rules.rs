@@ -72,6 +72,9 @@ impl PlankRule {
     }
 
     /// The rule of this name.
+    ///
+    /// # Errors
+    /// When the table has no such row, with the nearest name.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
         names::find("a planking rule", "plank-rules", name, RULES, |row| {
             (row.name, row.aliases)

@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 use super::Basis;
 use crate::text::{Misread, nearest};
-use crate::units::Length;
+use crate::units::{Length, count};
 
 /// What a screw's size is counted in. American and British gauges agree only at No. 8.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -165,7 +165,7 @@ impl Screw {
     pub fn sizes_above(&self, other: &Self) -> i64 {
         let place = |of: &Self| {
             let all = Self::all(self.system).iter();
-            all.take_while(|each| each.shank < of.shank).count() as i64
+            i64::from(count(all.take_while(|each| each.shank < of.shank).count()))
         };
         place(self) - place(other)
     }

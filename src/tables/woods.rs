@@ -50,6 +50,9 @@ impl Wood {
     }
 
     /// The wood of this name or alias; case, blanks and hyphens do not matter.
+    ///
+    /// # Errors
+    /// When the table has no such row, or several that may be meant, with the nearest names.
     pub fn find(name: &str) -> Result<&'static Self, Misread> {
         names::find("a wood", "woods", name, WOODS, |wood| {
             (wood.name, wood.aliases)

@@ -37,10 +37,8 @@ impl FromStr for Area {
         let start = text.len() - text.trim_start().len();
         let (ratio, taken) =
             number::read(trimmed).map_err(|m| m.shifted(start, trimmed.len()).help(HELP))?;
-        let unit = trimmed[taken..]
-            .trim()
-            .to_ascii_lowercase()
-            .replace('²', "2");
+        let unit = trimmed.get(taken..).unwrap_or_default();
+        let unit = unit.trim().to_ascii_lowercase().replace('²', "2");
         let mm2 = match unit.as_str() {
             "in2" | "sq in" => 645.16,
             "ft2" | "sq ft" => 645.16 * 144.0,

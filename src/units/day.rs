@@ -77,12 +77,12 @@ impl FromStr for Day {
                 .then(|| part.parse::<i16>().ok())
                 .flatten()
         };
-        let (Some(year), Some(month), Some(day)) =
-            (number(year, 4), number(month, 2), number(day, 2))
+        let short = |part: &str| number(part, 2).and_then(|n| i8::try_from(n).ok());
+        let (Some(year), Some(month), Some(day)) = (number(year, 4), short(month), short(day))
         else {
             return Err(no());
         };
-        Self::new(year, month as i8, day as i8).ok_or_else(|| {
+        Self::new(year, month, day).ok_or_else(|| {
             Misread::new(format!("there is no {text} in the calendar"))
                 .help("write a day year-month-day: 2026-10-03")
         })

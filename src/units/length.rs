@@ -4,7 +4,7 @@ use std::fmt;
 use std::ops::{Add, Mul, Neg, Sub};
 use std::str::FromStr;
 
-use super::number;
+use super::{number, whole};
 use crate::text::Misread;
 
 const NM_PER_INCH: i64 = 25_400_000;
@@ -57,7 +57,7 @@ impl Length {
 
     /// The nearest whole nanometre to so many inches; for results of arithmetic, not for reading.
     pub fn from_inches(inches: f64) -> Self {
-        Self((inches * NM_PER_INCH as f64).round() as i64)
+        Self(whole((inches * NM_PER_INCH as f64).round()))
     }
 
     /// In nanometres.
@@ -79,12 +79,14 @@ impl Length {
     pub fn share(self, numerator: i64, denominator: i64) -> Self {
         let product = i128::from(self.0) * i128::from(numerator);
         let halved = i128::from(denominator) / 2;
-        Self((product + halved).div_euclid(i128::from(denominator)) as i64)
+        let nm = (product + halved).div_euclid(i128::from(denominator));
+        let end = if nm < 0 { i64::MIN } else { i64::MAX };
+        Self(i64::try_from(nm).unwrap_or(end))
     }
 
     /// A share of this length, to the nearest nanometre.
     pub fn part(self, share: f64) -> Self {
-        Self((self.0 as f64 * share).round() as i64)
+        Self(whole((self.0 as f64 * share).round()))
     }
 
     /// This length as a share of another; infinite or NaN where the other is nothing.
@@ -190,13 +192,14 @@ impl FromStr for Length {
                 Misread::new("a length is missing").help("write it with its unit: 7/8in or 22mm")
             );
         }
-        if text[at..].starts_with('-') {
+        if text.trim_start().starts_with('-') {
             return Err(Misread::new("a length is never negative").at(at..end));
         }
         let mut total: i128 = 0;
         let mut last = i128::MAX;
+        let rest = |at: usize| text.get(at..end).unwrap_or_default();
         while at < end {
-            let (ratio, taken) = number::read(&text[at..end]).map_err(|misread| {
+            let (ratio, taken) = number::read(rest(at)).map_err(|misread| {
                 let len = end - at;
                 let help = misread.help.clone();
                 let mut misread = misread.shifted(at, len);
@@ -209,9 +212,9 @@ impl FromStr for Length {
             })?;
             let number = at..at + taken;
             at = number.end;
-            at += text[at..end].len() - text[at..end].trim_start().len();
+            at += rest(at).len() - rest(at).trim_start().len();
             let (unit, unit_len) =
-                read_unit(&text[at..end]).ok_or_else(|| no_unit(text, number.clone(), at..end))?;
+                read_unit(rest(at)).ok_or_else(|| no_unit(text, number.clone(), at..end))?;
             if unit >= last {
                 return Err(
                     Misread::new("feet come before inches, and each is given once")
@@ -222,7 +225,7 @@ impl FromStr for Length {
             last = if unit == FOOT { unit } else { 0 };
             total += ratio.times_rounded(unit);
             at += unit_len;
-            at += text[at..end].len() - text[at..end].trim_start().len();
+            at += rest(at).len() - rest(at).trim_start().len();
         }
         match i64::try_from(total) {
             Ok(nm) if nm <= Self::LONGEST.0 => Ok(Self(nm)),
@@ -252,8 +255,9 @@ fn read_unit(text: &str) -> Option<(i128, usize)> {
     if let Some((sign, nm)) = SIGNS.iter().find(|(sign, _)| text.starts_with(sign)) {
         return Some((*nm, sign.len()));
     }
-    let len = text.bytes().take_while(u8::is_ascii_alphabetic).count();
-    let nm = match text[..len].to_ascii_lowercase().as_str() {
+    let end = text.find(|c: char| !c.is_ascii_alphabetic());
+    let (unit, _) = text.split_at(end.unwrap_or(text.len()));
+    let nm = match unit.to_ascii_lowercase().as_str() {
         "in" | "inch" | "inches" => INCH,
         "ft" | "foot" | "feet" => FOOT,
         "mm" => MM,
@@ -261,12 +265,12 @@ fn read_unit(text: &str) -> Option<(i128, usize)> {
         "m" => 1000 * MM,
         _ => return None,
     };
-    Some((nm, len))
+    Some((nm, unit.len()))
 }
 
 fn no_unit(text: &str, number: std::ops::Range<usize>, rest: std::ops::Range<usize>) -> Misread {
-    let written = text[number.clone()].trim_end();
-    let after = &text[rest.clone()];
+    let written = text.get(number.clone()).unwrap_or_default().trim_end();
+    let after = text.get(rest.clone()).unwrap_or_default();
     if after.is_empty() {
         return Misread::new(format!("`{written}` has no unit"))
             .help(format!("write {written}in or {written}mm"))

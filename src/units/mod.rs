@@ -10,6 +10,7 @@ mod potential;
 mod season;
 mod stress;
 mod when;
+mod whole;
 
 pub use ages::Ages;
 pub use area::Area;
@@ -20,3 +21,4 @@ pub use potential::Potential;
 pub use season::Season;
 pub use stress::Stress;
 pub use when::When;
+pub use whole::{count, places, whole};

@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::count;
 use crate::text::Misread;
 
 /// The most digits taken on either side of a decimal point. Enough for a nanometre in a
@@ -47,14 +48,13 @@ impl Ratio {
 
 /// Reads a number at the start of `text`; gives it and the bytes it took.
 pub(super) fn read(text: &str) -> Result<(Ratio, usize), Misread> {
-    let mut at = 0;
     let first = read_simple(text, 0)?;
-    at = at.max(first.end);
+    let at = first.end;
     if !first.joins {
         return Ok((first.value, at));
     }
     // A whole number may be followed by a fraction: `1-3/4`, `1 3/4`, `1¾`.
-    let rest = &text[at..];
+    let rest = text.get(at..).unwrap_or_default();
     let gap = rest
         .strip_prefix('-')
         .map_or_else(|| rest.len() - rest.trim_start().len(), |_| 1);
@@ -74,7 +74,7 @@ struct Simple {
 }
 
 fn read_simple(text: &str, start: usize) -> Result<Simple, Misread> {
-    let rest = &text[start..];
+    let rest = text.get(start..).unwrap_or_default();
     if let Some((ratio, len)) = unicode_fraction(rest) {
         return Ok(Simple {
             value: ratio,
@@ -83,17 +83,16 @@ fn read_simple(text: &str, start: usize) -> Result<Simple, Misread> {
             joins: false,
         });
     }
-    let whole_len = digits(rest);
-    let after = &rest[whole_len..];
+    let (whole, after) = digits(rest);
     if let Some(decimals) = after.strip_prefix('.') {
-        let decimals_len = digits(decimals);
-        if whole_len + decimals_len == 0 {
+        let (decimals, _) = digits(decimals);
+        if whole.len() + decimals.len() == 0 {
             return Err(Misread::new("there is no number here"));
         }
-        let end = start + whole_len + 1 + decimals_len;
-        too_long(whole_len.max(decimals_len), start..end)?;
-        let scale = 10_i128.pow(decimals_len as u32);
-        let numerator = parse(&rest[..whole_len]) * scale + parse(&decimals[..decimals_len]);
+        let end = start + whole.len() + 1 + decimals.len();
+        too_long(whole.len().max(decimals.len()), start..end)?;
+        let scale = 10_i128.pow(count(decimals.len()));
+        let numerator = parse(whole) * scale + parse(decimals);
         return Ok(Simple {
             value: Ratio {
                 numerator,
@@ -104,11 +103,12 @@ fn read_simple(text: &str, start: usize) -> Result<Simple, Misread> {
             joins: false,
         });
     }
-    if whole_len == 0 {
+    if whole.is_empty() {
         return Err(Misread::new("there is no number here"));
     }
-    too_long(whole_len, start..start + whole_len)?;
-    let whole = parse(&rest[..whole_len]);
+    let whole_end = start + whole.len();
+    too_long(whole.len(), start..whole_end)?;
+    let whole = parse(whole);
     let Some(slash) = after
         .chars()
         .next()
@@ -116,21 +116,17 @@ fn read_simple(text: &str, start: usize) -> Result<Simple, Misread> {
     else {
         return Ok(Simple {
             value: Ratio::whole(whole),
-            end: start + whole_len,
+            end: whole_end,
             fraction: false,
             joins: true,
         });
     };
-    let below = &after[slash.len_utf8()..];
-    let below_len = digits(below);
-    let end = start + whole_len + slash.len_utf8() + below_len;
-    let denominator = if below_len <= 2 {
-        parse(&below[..below_len])
-    } else {
-        0
-    };
+    let below = after.get(slash.len_utf8()..).unwrap_or_default();
+    let (below, _) = digits(below);
+    let end = whole_end + slash.len_utf8() + below.len();
+    let denominator = if below.len() <= 2 { parse(below) } else { 0 };
     if !matches!(denominator, 2 | 4 | 8 | 16 | 32 | 64) {
-        return Err(Misread::new(format!("`{}` is not a fraction of a rule", &text[start..end]))
+        return Err(Misread::new(format!("`{}` is not a fraction of a rule", text.get(start..end).unwrap_or_default()))
             .help("halves, quarters, 8ths, 16ths, 32nds and 64ths are read; write anything else as a decimal: 0.3in")
             .at(start..end));
     }
@@ -145,8 +141,10 @@ fn read_simple(text: &str, start: usize) -> Result<Simple, Misread> {
     })
 }
 
-fn digits(text: &str) -> usize {
-    text.bytes().take_while(u8::is_ascii_digit).count()
+/// The digits at the start of a text, and the rest.
+fn digits(text: &str) -> (&str, &str) {
+    let end = text.find(|c: char| !c.is_ascii_digit());
+    text.split_at(end.unwrap_or(text.len()))
 }
 
 fn parse(digits: &str) -> i128 {

@@ -90,7 +90,7 @@ impl fmt::Display for Span {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Day(d) => write!(f, "{d}"),
-            Self::Month(d) => f.write_str(&d.to_string()[..7]),
+            Self::Month(d) => f.write_str(d.to_string().get(..7).unwrap_or_default()),
             Self::Year(d) => write!(f, "{}", d.year()),
             Self::Decade(d) => write!(f, "{}s", d.year()),
         }
@@ -121,17 +121,16 @@ impl FromStr for Span {
                 .ok()
                 .and_then(|y| Day::new(y, 1, 1))
                 .map(Self::Year),
-            5 if text.ends_with("0s") && numeric(&text[..4]) => text[..4]
-                .parse()
-                .ok()
-                .and_then(|y| Day::new(y, 1, 1))
+            5 => text
+                .strip_suffix('s')
+                .filter(|year| year.ends_with('0') && numeric(year))
+                .and_then(|year| Day::new(year.parse().ok()?, 1, 1))
                 .map(Self::Decade),
-            7 if numeric(&text[..4]) && text.as_bytes()[4] == b'-' && numeric(&text[5..]) => {
-                let (year, month) = (text[..4].parse().ok(), text[5..].parse().ok());
-                year.zip(month)
-                    .and_then(|(y, m)| Day::first_of_month(y, m))
-                    .map(Self::Month)
-            }
+            7 => text
+                .split_once('-')
+                .filter(|(year, month)| year.len() == 4 && numeric(year) && numeric(month))
+                .and_then(|(y, m)| Day::first_of_month(y.parse().ok()?, m.parse().ok()?))
+                .map(Self::Month),
             10 => return text.parse().map(Self::Day),
             _ => None,
         };

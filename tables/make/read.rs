@@ -173,7 +173,7 @@ fn table(file: &str, lines: &[(usize, &str)], faults: &mut Vec<Fault>) -> Option
             "grounds" => serde_yaml::from_str(&item).map(|g| grounds.push(g)),
             "notes" => serde_yaml::from_str(&item).map(|n| table.notes.push(n)),
             "rows" => serde_yaml::from_str::<Written>(&item).map(|written| {
-                if let Some(row) = row(&table, number, written, &grounds, faults) {
+                if let Some(row) = row(&table, number, &written, &grounds, faults) {
                     table.rows.push(row);
                 }
             }),
@@ -195,7 +195,7 @@ fn table(file: &str, lines: &[(usize, &str)], faults: &mut Vec<Fault>) -> Option
 fn row(
     table: &Table,
     line: usize,
-    written: Written,
+    written: &Written,
     grounds: &[Named],
     faults: &mut Vec<Fault>,
 ) -> Option<Row> {

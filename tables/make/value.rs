@@ -96,6 +96,15 @@ pub fn read(kind: Kind, unit: &str, text: &str) -> Result<Value, String> {
     })
 }
 
+/// The nearest whole number; the end of the range where it lies beyond.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "such a cast keeps to the ends of the range"
+)]
+pub fn whole(of: f64) -> i64 {
+    of.round() as i64
+}
+
 /// Nanometres of a length printed in inches or millimetres.
 pub fn length(unit: &str, text: &str) -> Option<i64> {
     match unit {
@@ -124,7 +133,10 @@ fn scaled(text: &str, scale: i128) -> Option<i64> {
         if digits.len() > 15 || part.len() > 6 || digits.bytes().any(|b| !b.is_ascii_digit()) {
             return None;
         }
-        (digits.parse().ok()?, 10_i128.pow(part.len() as u32))
+        (
+            digits.parse().ok()?,
+            10_i128.pow(u32::try_from(part.len()).ok()?),
+        )
     };
     let nearest = (2 * above * scale + below).div_euclid(2 * below);
     i64::try_from(sign * nearest).ok()

@@ -1,6 +1,6 @@
 //! Chance that falls the same way for the same seed, on every machine and in every year.
 
-/// SplitMix64.
+/// `SplitMix64`.
 pub struct Dice(u64);
 
 impl Dice {

@@ -126,7 +126,7 @@ fn at(fastenings: usize) -> io::Result<Vec<(&'static str, Duration)>> {
         best(&mut || run(folder.path(), &["audit"], 1)),
     ));
     let log = folder.path().join(LOG_FILE);
-    let place = format!("P1 F{}", CELL_FREE);
+    let place = format!("P1 F{CELL_FREE}");
     rows.push((
         "`log` of one entry",
         best(&mut || {

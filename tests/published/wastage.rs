@@ -62,7 +62,7 @@ fn a_dealloyed_fastening_has_no_diameter_to_judge_by() {
 }
 
 /// Defence Standard 01/2 (public transcription), Corus 2001 (read), the Galvanizers Association of
-/// Australia (read), Tuthill 1987 (read), LaQue (from memory).
+/// Australia (read), Tuthill 1987 (read), `LaQue` (from memory).
 #[test]
 fn rates_are_read_back() {
     let spans = |name: &str, zone, salt| -> Vec<(f64, f64)> {
@@ -165,7 +165,7 @@ fn a_radial_rate_takes_twice_itself_off_the_diameter() {
     assert_eq!(copper[1].years.latest, None);
 }
 
-/// Steel in the sea: 0.035 mm a year (Corus 2001) to 0.13 (LaQue, from memory), so that a tenth of
+/// Steel in the sea: 0.035 mm a year (Corus 2001) to 0.13 (`LaQue`, from memory), so that a tenth of
 /// 10 mm goes in 1 / 0.26 to 1 / 0.07 years, 3.8 to 14.3, with no zinc before it. Copper's rate
 /// under 0.025 in a crevice (Defence Standard 01/2) has no slow end.
 #[test]
@@ -181,7 +181,7 @@ fn years_are_told_as_a_range_widened_to_whole_ones() {
     assert_eq!(told("naval brass"), None);
 }
 
-/// LaQue's rate of steel in the sea is recalled; that of the splash zone is read (Corus 2001).
+/// `LaQue`'s rate of steel in the sea is recalled; that of the splash zone is read (Corus 2001).
 #[test]
 fn a_recalled_rate_is_not_told_as_published() {
     let told = |zone| {

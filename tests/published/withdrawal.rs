@@ -43,7 +43,7 @@ fn cells_of_the_building_standard() {
     near(design(0.42, 8), 82.0, 1.0);
 }
 
-/// Engineering ToolBox, wood-screw allowable withdrawal (read): 109.65, printed 109.
+/// Engineering `ToolBox`, wood-screw allowable withdrawal (read): 109.65, printed 109.
 #[test]
 fn a_cell_of_an_engineering_reference() {
     near(design(0.45, 10), 109.65, 0.005);
@@ -151,7 +151,7 @@ fn woods_outside_the_range() {
             Zone::Inside,
         )
     };
-    let pounds = |gravity| pull(gravity).design.map(|force| force.pounds());
+    let pounds = |gravity| pull(gravity).design.map(refasten::units::Force::pounds);
     assert_eq!(pounds(0.80), pounds(0.73));
     assert_eq!(pounds(0.30), None);
     assert_eq!((pull(0.80).ultimate, pull(0.30).ultimate), (None, None));

@@ -124,7 +124,7 @@ fn of_two_measurements_the_thinner_holds_until_a_new_one_is_driven() {
     let measured = |diameter| format!("did: measured, diameter: {diameter}");
     let thin = measured("2.5mm");
     let thick = measured("3mm");
-    let known = |entries: &[&str]| measured_hole(entries).1.map(|known| known.mm());
+    let known = |entries: &[&str]| measured_hole(entries).1.map(refasten::units::Length::mm);
     assert_eq!(known(&[]), None);
     assert_eq!(known(&[&thin, &thick]), Some(2.5));
     assert_eq!(known(&[&thick, &thin]), Some(2.5));

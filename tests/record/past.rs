@@ -62,7 +62,7 @@ fn times(hull: &Hull, book: &Book, period: Period) -> Vec<(Did, u32)> {
     let done = done(book, hull, period, &|_| true);
     let count = |did: &Did| {
         let work = done.work.iter().filter(|work| work.did == *did);
-        (*did, work.map(|work| work.count()).sum())
+        (*did, work.map(refasten::record::Work::count).sum())
     };
     let by_entry: u32 = done.entries.iter().map(|(_, count)| count).sum();
     let times: Vec<(Did, u32)> = Did::ALL.iter().map(count).collect();

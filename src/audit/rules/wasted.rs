@@ -44,7 +44,7 @@ use crate::audit::looks::{Drawn, is_wasted};
 use crate::audit::{Hits, Rule, Saying, Severity, Survey, wear};
 use crate::hull::{CrossingId, HoleNumber};
 use crate::joint::wastage::{Duty, Left, RUST_GRIPS, Remains, Years, rests_on, years_to_lose_bare};
-use crate::joint::{Zone, judge, limits};
+use crate::joint::{Size, Zone, judge, limits};
 use crate::record::{FasteningId, Found, Hole, HoleState};
 use crate::tables::{Basis, Status};
 use crate::units::Length;
@@ -186,7 +186,7 @@ fn drawn_thin(survey: &Survey<'_>, fastening: FasteningId, drawn: &Drawn) -> boo
         .book
         .fastening(fastening)
         .size
-        .and_then(|size| size.diameter());
+        .and_then(Size::diameter);
     let left = drawn
         .thinnest
         .zip(new)

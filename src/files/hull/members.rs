@@ -3,8 +3,8 @@
 use super::super::slips;
 use super::{Given, Piece, Reader, Text, read};
 use crate::hull::{
-    End, Laid, LaidNames, Member, MemberKind, MemberPicks, Placed, Runs, Scantlings, StrakeName,
-    Strakes,
+    End, Laid, LaidNames, Member, MemberKind, MemberPick, MemberPicks, Placed, Runs, Scantlings,
+    StrakeName, Strakes,
 };
 use crate::joint::Grain;
 use crate::text::{Fault, Misread};
@@ -118,7 +118,7 @@ pub(super) fn end(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Members>
         );
         return None;
     }
-    let members = picks.0.iter().flat_map(|pick| pick.members()).collect();
+    let members = picks.0.iter().flat_map(MemberPick::members).collect();
     Some(Placed {
         origin: piece.origin,
         is: (members, scantlings),

@@ -125,9 +125,8 @@ impl HullFile {
                 .extend(each(part, faults, planking::mark)),
             "zones" => self.hull.zones.extend(each(part, faults, planking::zone)),
             "graving pieces" => {
-                self.hull
-                    .graving_pieces
-                    .extend(each(part, faults, planking::graving))
+                let pieces = each(part, faults, planking::graving);
+                self.hull.graving_pieces.extend(pieces);
             }
             "hardware" => self
                 .hull
@@ -208,7 +207,7 @@ fn one<T: FromStr<Err = Misread>>(part: &Part<'_>, faults: &mut Vec<Fault>) -> O
                 Some(part.origin),
                 vec![Step::Key(key)],
                 misread,
-            ))
+            ));
         })
         .ok()
 }

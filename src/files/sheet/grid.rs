@@ -52,7 +52,7 @@ pub(super) fn letters(column: usize) -> String {
     let mut letters = Vec::new();
     let mut rest = column;
     loop {
-        letters.push(char::from(b'A' + (rest % 26) as u8));
+        letters.extend(('A'..='Z').nth(rest % 26));
         match rest / 26 {
             0 => break,
             more => rest = more - 1,

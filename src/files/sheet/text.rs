@@ -167,7 +167,7 @@ mod tests {
             "the sheet was saved as UTF-16"
         );
         assert!(says(b"PK\x03\x04\x14").contains("own file"));
-        let large = vec![b'a'; LARGEST as usize + 1];
+        let large = vec![b'a'; usize::try_from(LARGEST).unwrap() + 1];
         assert_eq!(says(&large), "the sheet is larger than 16 MiB");
     }
 

@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 
 use crate::hull::Hull;
 use crate::joint::{Bound, Kind, Limits};
-use crate::record::{Book, Content, Deed, FasteningId, What};
+use crate::record::{Book, Content, Deed, FasteningId, Hole, What};
 use crate::tables::Limit;
 use crate::text::FileId;
-use crate::units::Day;
+use crate::units::{Day, whole};
 
 const FLOOR: &Limit = Limit::get("spare fastenings");
 const TO_GO_BY: &Limit = Limit::get("fastenings to go by");
@@ -51,7 +51,7 @@ impl Spares {
                 }
                 return;
             }
-            let Some(before) = change.before.filter(|hole| hole.is_relied_on()) else {
+            let Some(before) = change.before.filter(Hole::is_relied_on) else {
                 return;
             };
             // What stood there before the log began was not driven in it.
@@ -100,6 +100,6 @@ impl Spares {
         // A tenth of 30 is 3, whatever a float makes of it.
         const HAIR: f64 = 1e-9;
         let spares = (needed as f64 * self.floor.share() - HAIR).ceil();
-        spares.max(0.0) as u64
+        u64::try_from(whole(spares)).unwrap_or(0)
     }
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use crate::audit::Survey;
 use crate::hull::{CrossingId, HoleNumber};
 use crate::record::{Content, FasteningId, FrameSide, Hole, Mouth, PlankSide, State};
+use crate::units::count;
 
 /// What is left to do at one crossing.
 #[derive(Clone, Debug)]
@@ -75,7 +76,7 @@ impl Job {
             .values()
             .map(|drive| drive.same.len() + usize::from(drive.new))
             .sum();
-        (self.draw.len() + self.clear.len() + self.leave.len() + self.plug.len() + drive) as u32
+        count(self.draw.len() + self.clear.len() + self.leave.len() + self.plug.len() + drive)
     }
 
     fn take(&mut self, survey: &Survey<'_>, number: HoleNumber, now: &Hole, then: &Hole) {

@@ -21,6 +21,7 @@ use job::Job;
 pub use pace::Pace;
 pub use steps::{Cover, Step, Work};
 pub use unit::Turn;
+use unit::Unit;
 
 /// What is left to do, in order.
 #[derive(Debug)]
@@ -98,12 +99,12 @@ impl Order {
                 .into_iter()
                 .map(|round| Round {
                     turn: round.turn,
-                    crossings: round.units.iter().flat_map(|u| u.crossings()).collect(),
+                    crossings: round.units.iter().flat_map(Unit::crossings).collect(),
                     blocks: round.units.iter().any(|unit| unit.blocks),
                     steps: steps::steps(now, &round.units),
                 })
                 .collect(),
-            must_wait: waits.iter().flat_map(|unit| unit.crossings()).collect(),
+            must_wait: waits.iter().flat_map(Unit::crossings).collect(),
             pace: Pace::of(now),
         }
     }

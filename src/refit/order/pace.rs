@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::audit::Survey;
 use crate::record::Did;
-use crate::units::Day;
+use crate::units::{Day, count};
 
 /// The last days with work that are looked at: how fast it went years ago says little.
 const DAYS: usize = 20;
@@ -61,7 +61,7 @@ impl Pace {
         let sum = |of: fn(&(u32, u32, u32)) -> u32| last.iter().map(|(_, day)| of(day)).sum();
         let broken: u32 = sum(|day| day.2);
         Some(Self {
-            days: counts.len() as u32,
+            days: count(counts.len()),
             from: last.last()?.0,
             to: last.first()?.0,
             slow: *counts.get(quarter)?,

@@ -8,6 +8,7 @@ use crate::audit::Survey;
 use crate::hull::{CrossingId, HoleNumber, Places, fold, fold_holes};
 use crate::joint::Plug;
 use crate::record::{FasteningId, HoleChoice};
+use crate::units::count;
 
 /// What a step of the work is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -113,8 +114,8 @@ pub(super) fn steps(survey: &Survey<'_>, units: &[Unit]) -> Vec<Step> {
                     .push(job.crossing);
             }
             if steps.survey.book.fastening(*fastening).plug.closes() {
-                let (_, count, crossings) = heads.entry(steps.cover(*fastening)).or_default();
-                *count += drive.same.len() as u32 + u32::from(drive.new);
+                let (_, heads, crossings) = heads.entry(steps.cover(*fastening)).or_default();
+                *heads += count(drive.same.len()) + u32::from(drive.new);
                 crossings.push(job.crossing);
             }
         }
@@ -178,7 +179,7 @@ impl<'s, 'b> Steps<'s, 'b> {
         if spots.is_empty() {
             return;
         }
-        let count = spots.len() as u32;
+        let count = count(spots.len());
         let place = fold_holes(self.survey.hull, spots);
         self.done.push(Step {
             day,
@@ -189,7 +190,7 @@ impl<'s, 'b> Steps<'s, 'b> {
     }
 
     fn crossings(&mut self, day: u8, work: Work, each: u8, crossings: Vec<CrossingId>) {
-        let count = crossings.len() as u32 * u32::from(each);
+        let count = count(crossings.len()).saturating_mul(each.into());
         let place = fold(self.survey.hull, crossings);
         self.done.push(Step {
             day,

@@ -64,7 +64,7 @@ pub struct Boats<'a> {
 pub fn boats(out: &mut dyn Write, layout: Layout, boats: &Boats<'_>) -> io::Result<()> {
     let mut page = Page::new(out, layout);
     let (rows, day) = (boats.rows, boats.day);
-    let count = counted(rows.len() as u32, "boat", "boats");
+    let count = counted(rows.len(), "boat", "boats");
     let planned = if boats.planned { " as planned" } else { "" };
     page.line(&format!("{count}{planned} on {day}"))?;
     if !boats.only.is_empty() {
@@ -130,9 +130,7 @@ fn row(row: &Row) -> [String; 8] {
                 ),
             ]
         }
-        Told::Faulty(faults) => {
-            unread(counted(faults.len() as u32, "fault", "faults") + " in her files")
-        }
+        Told::Faulty(faults) => unread(counted(faults.len(), "fault", "faults") + " in her files"),
         Told::Failed(_) => unread("could not be read".to_owned()),
     }
 }

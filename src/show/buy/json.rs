@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use super::{Buying, tool};
 use crate::hull::{CrossingId, fold};
 use crate::joint::Size;
-use crate::refit::buy::{Goods, Line, Tool};
+use crate::refit::buy::{Goods, Line, Money, Tool};
 use crate::show::known;
 use crate::tables::{Metal, Wood};
 use crate::units::Length;
@@ -112,7 +112,7 @@ fn line(buying: &Buying<'_>, line: &Line) -> Value {
         "box_holds": line.boxed.holds,
         "boxes": line.boxed.boxes,
         "buy": line.boxed.pieces(),
-        "price_hundredths": line.boxed.price.map(|price| price.hundredths()),
+        "price_hundredths": line.boxed.price.map(Money::hundredths),
     })
 }
 

@@ -70,9 +70,8 @@ fn goods(buying: &Buying<'_>, page: &mut Page<'_>, width: u16) -> io::Result<()>
 }
 
 fn total(buying: &Buying<'_>, page: &mut Page<'_>) -> io::Result<()> {
-    let (total, without) = match buying.list.total() {
-        None => return page.line("Together it costs more than can be counted."),
-        Some(total) => total,
+    let Some((total, without)) = buying.list.total() else {
+        return page.line("Together it costs more than can be counted.");
     };
     if without == buying.list.goods.len() {
         return Ok(());

@@ -94,14 +94,12 @@ impl Stack {
         bends.extend([from, to]);
         bends.sort_unstable_by(f64::total_cmp);
         bends.dedup();
-        let edge = |which: usize| {
-            let point = |x: &f64| [*x, self.across(at, *x)[which]];
-            bends.iter().map(point).collect()
+        let edge = |x: f64| {
+            let [lower, upper] = self.across(at, x);
+            ([x, lower], [x, upper])
         };
-        Edges {
-            lower: edge(0),
-            upper: edge(1),
-        }
+        let (lower, upper) = bends.into_iter().map(edge).unzip();
+        Edges { lower, upper }
     }
 }
 

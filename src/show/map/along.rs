@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::hull::{FramesFrom, Hull, Member};
+use crate::hull::{FramesFrom, Hull, Member, Number};
+use crate::units::Length;
 
 /// A space where nobody says how far frames lie apart, in millimetres: only for drawing.
 const UNKNOWN_SPACE: f64 = 250.0;
@@ -104,10 +105,10 @@ impl Along {
                     _ => continue,
                 };
                 let scantlings = hull.crossing(id).scantlings;
-                let siding = scantlings.siding.map(|siding| siding.mm());
+                let siding = scantlings.siding.map(Length::mm);
                 match member.number() {
                     Some(number) if number.is_plain() => {
-                        let spacing = scantlings.spacing.map(|spacing| spacing.mm());
+                        let spacing = scantlings.spacing.map(Length::mm);
                         row.insert(number.value(), spacing);
                         sidings.insert((member.kind(), number.value()), siding);
                     }
@@ -123,7 +124,7 @@ impl Along {
             beside: BTreeMap::new(),
         };
         for (member, siding) in lettered {
-            let number = member.number().map_or(0, |number| number.value());
+            let number = member.number().map_or(0, Number::value);
             let first = sidings.get(&(member.kind(), number)).copied().flatten();
             let space = along.row(member).space;
             let touching = first.zip(siding).map(|(a, b)| (a + b) / 2.0);

@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use serde_json::{Value, json};
 
 use super::Map;
+use super::class::Class;
 use super::counts::counts;
-use super::laid::{Laid, lay_all};
+use super::laid::{Laid, Panel, lay_all};
 use crate::hull::{CrossingId, fold};
 
 /// Every mark with how often it is there, and every crossing with what it is marked as and where
@@ -36,7 +37,7 @@ pub fn json(map: &Map<'_>) -> Value {
                 "place": fold(survey.hull, [id]).to_string(),
                 "zone": at.crossing.zone.name(),
                 "mark": map.class_of(id).label(),
-                "marks": classes.map(|class| class.label()).collect::<Vec<_>>(),
+                "marks": classes.map(Class::label).collect::<Vec<_>>(),
                 "along_mm": lies.map(|[along, _]| rounded(*along)),
                 "across_mm": lies.map(|[_, across]| rounded(*across)),
             })
@@ -58,7 +59,7 @@ fn rounded(mm: f64) -> f64 {
 }
 
 fn along(laid: &Laid) -> BTreeMap<CrossingId, [f64; 2]> {
-    let halves = laid.panels.iter().flat_map(|panel| panel.halves());
+    let halves = laid.panels.iter().flat_map(Panel::halves);
     halves
         .flat_map(|half| {
             let rows = half.rows.iter().enumerate();

@@ -6,6 +6,7 @@ use super::Map;
 use super::across::{Run, Stack};
 use super::along::{Along, Spacings};
 use crate::hull::{CrossingId, Hull, Member, Side, Strake, StrakesFrom};
+use crate::units::Length;
 
 /// A plank's width where no width at all is known, in millimetres: only for drawing.
 const UNKNOWN_WIDTH: f64 = 125.0;
@@ -194,7 +195,7 @@ fn half(map: &Map<'_>, along: &Along, side: Side, strakes: &[&Strake]) -> Half {
             from: first - beyond[0],
             to: last + beyond[1],
             point,
-            width: strake.width.map_or(usual, |width| width.mm()),
+            width: strake.width.map_or(usual, Length::mm),
         });
         rows.push(Row { crossings });
     }

@@ -28,6 +28,9 @@ struct Cell {
 }
 
 /// Prints the map, with a page for each range of frames that the width has room for.
+///
+/// # Errors
+/// When the writer fails.
 pub fn text(map: &Map<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()> {
     let survey = map.survey;
     let mut page = Page::new(out, layout);

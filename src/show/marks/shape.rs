@@ -265,8 +265,8 @@ impl Pen<'_> {
         };
         self.start(*last);
         for point in points {
-            let step = [0, 1].map(|i| (point[i] - last[i]) * self.size);
-            self.put('l', &step);
+            let ([x, y], [from_x, from_y]) = (point, last);
+            self.put('l', &[(x - from_x) * self.size, (y - from_y) * self.size]);
             last = point;
         }
         self.data.push('z');

@@ -9,7 +9,7 @@ use super::bit_name;
 use super::planned::{self as in_plan, Planned};
 use super::positions::{self, Place, Spacing};
 use crate::joint::yield_limit::{Mode, Modes};
-use crate::joint::{Hole, Kind, Plug, Size};
+use crate::joint::{Bit, Hole, Kind, Plug, Size};
 use crate::pick::{Alternative, Answer, Ask, Check, Way};
 use crate::show::{AID, WORK};
 use crate::tables::WireSystem;
@@ -159,7 +159,7 @@ pub fn json(
     let bored = |hole: Hole| Bored {
         exact_mm: hole.exact.mm(),
         bit: hole.bit.map(|bit| bit_name(bit, ask.units)),
-        bit_mm: hole.bit.and_then(|bit| bit.diameter()).map(Length::mm),
+        bit_mm: hole.bit.and_then(Bit::diameter).map(Length::mm),
         depth_mm: hole.depth.mm(),
     };
     let (seat, hold, holes) = (&answer.seat, &answer.hold, &answer.holes);

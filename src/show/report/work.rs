@@ -41,13 +41,13 @@ fn hands(report: &Report<'_>, html: &mut Html<'_>) -> io::Result<()> {
     let season = report.season;
     let caption = format!(
         "{} on {}",
-        counted(season.done.entries.len() as u32, "entry", "entries"),
-        counted(season.days() as u32, "day", "days")
+        counted(season.done.entries.len(), "entry", "entries"),
+        counted(season.days(), "day", "days")
     );
     let hands = season.hands();
     let rows = hands.iter().map(|(name, hand)| {
         let [pulled, broken, driven] = numbers(hand.moved);
-        let days = grouped(hand.days.len() as u32);
+        let days = grouped(hand.days.len());
         let name = name.unwrap_or("nobody named").to_owned();
         [name, days, grouped(hand.entries), pulled, broken, driven]
     });
@@ -134,7 +134,7 @@ fn open(report: &Report<'_>, html: &mut Html<'_>) -> io::Result<()> {
         return html.put("p", &[], "No hole, no plank off, no bare head.");
     }
     let holes = (!holes.is_empty()).then(|| {
-        let count = counted(holes.len() as u32, "crossing", "crossings");
+        let count = counted(holes.len(), "crossing", "crossings");
         format!("Holes in the plank at {count}: {}", place(holes))
     });
     let off = (!off.is_empty()).then(|| format!("Planks off: {}", place(off)));

@@ -12,6 +12,7 @@ use crate::show::layout::Layout;
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
 use crate::show::{AID, WORK};
+use crate::units::count;
 
 /// Rounds told before the rest are only counted.
 const MOST_ROUNDS: usize = 12;
@@ -50,7 +51,7 @@ pub fn draw(
         page.gap()?;
         page.line(&format!(
             "By lot, in {}. Log each as `log pulled PLACE --sample random --found …`, or `log broken`:",
-            counted(proposal.rounds.each.len() as u32, "round", "rounds")
+            counted(proposal.rounds.each.len(), "round", "rounds")
         ))?;
         rounds(&mut page, sample, &proposal.rounds, full)?;
         room(&mut page, sample, &proposal.rounds)?;
@@ -98,8 +99,8 @@ fn picks(page: &mut Page<'_>, sample: &Sample<'_>, proposal: &Proposal<'_>) -> i
             [
                 group.zone.to_string(),
                 group.metal_name().to_owned(),
-                grouped(group.standing.len() as u32),
-                grouped(pick.holes.len() as u32),
+                grouped(group.standing.len()),
+                grouped(pick.holes.len()),
                 pick.would_show.map_or_else(
                     || "nothing".to_owned(),
                     |bad| format!("at most {} bad", percent_up(bad)),
@@ -114,8 +115,9 @@ fn picks(page: &mut Page<'_>, sample: &Sample<'_>, proposal: &Proposal<'_>) -> i
     ))?;
     for pick in &proposal.picks {
         let Some(wanted) = pick.wanted else { continue };
-        if (pick.holes.len() as u32) < wanted {
-            let left = match pick.holes.len() as u32 {
+        let left = pick.holes.len();
+        if count(left) < wanted {
+            let left = match left {
                 0 => "none is left".to_owned(),
                 left => format!("only {}", grouped(left)),
             };
@@ -147,7 +149,7 @@ fn lifts(page: &mut Page<'_>, sample: &Sample<'_>, picks: &[Pick<'_>]) -> io::Re
             "{}, {}: {place}, which shows {}",
             group.zone,
             group.metal_name(),
-            grouped(lift.shows as u32)
+            grouped(lift.shows)
         ))?;
     }
     page.line("Those of one plank stand and waste together, so log them with `--sample targeted`: no bound is worked from them.")
@@ -163,17 +165,17 @@ fn rounds(page: &mut Page<'_>, sample: &Sample<'_>, rounds: &Rounds, full: bool)
         0 => Ok(()),
         more => page.line(&format!(
             "and {}: `--full` tells all",
-            counted(more as u32, "more round", "more rounds")
+            counted(more, "more round", "more rounds")
         )),
     }
 }
 
 /// How many frames at once, and what stands open already.
 fn room(page: &mut Page<'_>, sample: &Sample<'_>, rounds: &Rounds) -> io::Result<()> {
-    let limit = counted(rounds.limit as u32, "frame", "frames");
+    let limit = counted(rounds.limit, "frame", "frames");
     page.line(&format!(
         "No round opens more than {} of the {limit} that may stand open at once, nor two holes of one crossing. Something goes back into every hole before the next round: log it too.",
-        grouped(rounds.at_once as u32)
+        grouped(rounds.at_once)
     ))?;
     if rounds.open.is_empty() {
         return Ok(());
@@ -209,7 +211,7 @@ fn targeted(
         page.item(&format!(
             "{} ({} relied on there): {}",
             aim.reason.words(),
-            grouped(aim.there as u32),
+            grouped(aim.there),
             sample.place(aim.holes.iter().copied())
         ))?;
     }

@@ -131,7 +131,7 @@ fn lacking(sample: &Sample<'_>, group: &Group) -> String {
         Some(0) => format!("That shows that no more than {share} were bad."),
         Some(more) if more as usize > group.standing.len() => format!(
             "Too few of that lot still stand to show that no more than {share} were bad: {} for {}.",
-            grouped(group.standing.len() as u32),
+            grouped(group.standing.len()),
             grouped(more)
         ),
         Some(more) => format!(

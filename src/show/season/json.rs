@@ -14,22 +14,30 @@ pub fn json(summary: &Summary<'_>) -> Value {
         .hands()
         .iter()
         .map(|(name, hand)| {
-            let mut of = moved(hand.moved);
-            of["by"] = json!(name);
-            of["days"] = json!(hand.days.len());
-            of["entries"] = json!(hand.entries);
-            of
+            let Moved {
+                pulled,
+                broken,
+                driven,
+            } = hand.moved;
+            json!({
+                "by": name, "days": hand.days.len(), "entries": hand.entries,
+                "pulled": pulled, "broken": broken, "driven": driven,
+            })
         })
         .collect();
     let moved: Vec<Value> = summary
         .moved()
         .iter()
-        .map(|([metal, kind, size], moved_)| {
-            let mut of = moved(*moved_);
-            of["metal"] = json!(metal);
-            of["kind"] = json!(kind);
-            of["size"] = json!(size);
-            of
+        .map(|([metal, kind, size], moved)| {
+            let Moved {
+                pulled,
+                broken,
+                driven,
+            } = moved;
+            json!({
+                "metal": metal, "kind": kind, "size": size,
+                "pulled": pulled, "broken": broken, "driven": driven,
+            })
         })
         .collect();
     let found: serde_json::Map<String, Value> = summary
@@ -51,8 +59,8 @@ pub fn json(summary: &Summary<'_>) -> Value {
         "entries": summary.done.entries.len(),
         "by": hands,
         "moved": moved,
-        "done": done["work"],
-        "struck": done["struck"],
+        "done": done.get("work"),
+        "struck": done.get("struck"),
         "found": found,
         "samples": groups_json(&summary.sample),
         "open": {
@@ -63,10 +71,6 @@ pub fn json(summary: &Summary<'_>) -> Value {
         },
         "audits": [judged(&summary.first), judged(&summary.last)],
     })
-}
-
-fn moved(moved: Moved) -> Value {
-    json!({"pulled": moved.pulled, "broken": moved.broken, "driven": moved.driven})
 }
 
 fn judged(judged: &Judged<'_>) -> Value {

@@ -72,18 +72,17 @@ fn hands(page: &mut Page<'_>, summary: &Summary<'_>) -> io::Result<()> {
     }
     page.line(&format!(
         "{} on {}",
-        counted(entries.len() as u32, "entry", "entries"),
-        counted(summary.days() as u32, "day", "days")
+        counted(entries.len(), "entry", "entries"),
+        counted(summary.days(), "day", "days")
     ))?;
     page.gap()?;
     let hands = summary.hands();
     let rows = hands.iter().map(|(name, hand)| {
         let name = name.unwrap_or("nobody named").to_owned();
         let [pulled, broken, driven] = numbers(hand.moved);
-        let days = hand.days.len() as u32;
         [
             name,
-            grouped(days),
+            grouped(hand.days.len()),
             grouped(hand.entries),
             pulled,
             broken,
@@ -167,7 +166,7 @@ fn open(page: &mut Page<'_>, summary: &Summary<'_>) -> io::Result<()> {
         return page.item("no hole stands open, no plank is off and no head is bare");
     }
     if !open.is_empty() {
-        let count = counted(open.len() as u32, "crossing", "crossings");
+        let count = counted(open.len(), "crossing", "crossings");
         page.item(&format!("holes in the plank at {count}: {}", place(open)))?;
     }
     if !off.is_empty() {

@@ -134,7 +134,10 @@ fn depths(svg: &mut Svg<'_>, sheet: &Sheet) -> io::Result<()> {
     let mut ends: Vec<(f64, f64)> = Vec::new();
     for (span, x) in &sheet.lengths {
         for depth in [span.from.mm(), span.to.mm()] {
-            match ends.iter_mut().find(|(other, _)| *other == depth) {
+            match ends
+                .iter_mut()
+                .find(|(other, _)| other.total_cmp(&depth).is_eq())
+            {
                 Some((_, least)) => *least = least.min(*x),
                 None => ends.push((depth, *x)),
             }

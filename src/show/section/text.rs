@@ -9,6 +9,7 @@ use super::spans::{Span, columns, spans};
 use crate::joint::{Kind, Plug};
 use crate::pick::{Answer, Ask};
 use crate::show::page::Page;
+use crate::units::places;
 
 /// Columns from face to face that a drawing is to have, and that it may have.
 const USUAL: f64 = 48.0;
@@ -78,13 +79,13 @@ impl Picture {
         let scale = USUAL.min(room) / end.min(1.7 * point);
         let axis = Axis::new(&worth, scale, MOST.min(room), BREAK);
         // A little room for what stands out on the far side.
-        let wide = axis.end().round() as usize + 5;
+        let wide = places(axis.end().round()) + 5;
         Self { axis, wide, far }
     }
 
     /// The column of a depth.
     fn column(&self, depth: f64) -> usize {
-        self.axis.at(depth).round().max(0.0) as usize
+        places(self.axis.at(depth).round())
     }
 
     fn rows(&self, ask: &Ask, answer: &Answer) -> Vec<String> {
@@ -117,7 +118,7 @@ impl Picture {
             canvas.far_end(ask.kind, far, point);
         }
         for middle in self.axis.breaks() {
-            let at = middle.round() as usize;
+            let at = places(middle.round());
             for row in 0..ROWS {
                 canvas.put(row, at.saturating_sub(1), '/');
                 canvas.put(row, at, '/');

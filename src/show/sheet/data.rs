@@ -15,7 +15,7 @@ use crate::record::{
 use crate::show::inventory::describe;
 use crate::show::marks::Mark;
 use crate::tables::Metal;
-use crate::units::Length;
+use crate::units::{Length, count};
 
 pub(super) fn json(sheet: &Sheet<'_>, fastenings: &Fastenings<'_>) -> Value {
     let refusals = Refusals::of(&table());
@@ -65,8 +65,8 @@ impl Refusals {
 
     /// A cell of the table: the place of what becomes of the hole among all that can be in one, or
     /// the refusal's place counted down from -1.
-    fn cell(&self, becomes: Result<Content, Refusal>) -> i32 {
-        let place = |at: Option<usize>| at.map_or(0, |at| at as i32);
+    fn cell(&self, becomes: Result<Content, Refusal>) -> i64 {
+        let place = |at: Option<usize>| at.map_or(0, |at| i64::from(count(at)));
         match becomes {
             Ok(content) => place(Content::every().iter().position(|known| *known == content)),
             Err(refusal) => -1 - place(self.0.iter().position(|known| *known == refusal)),

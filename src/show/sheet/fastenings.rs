@@ -73,7 +73,7 @@ impl<'b> Fastenings<'b> {
 
 /// The letter of the kind at this place of the list: A to Z, then AA.
 pub(super) fn letter(at: usize) -> String {
-    let letter = char::from(b'A' + (at % 26) as u8);
+    let letter = ('A'..='Z').nth(at % 26).unwrap_or('Z');
     match at / 26 {
         0 => letter.to_string(),
         more => format!("{}{letter}", self::letter(more - 1)),

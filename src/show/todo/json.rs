@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 
 use super::{Todo, driving, logged, turn, word};
 use crate::hull::{CrossingId, fold};
+use crate::record::Did;
 use crate::refit::Step;
 use crate::show::known;
 
@@ -91,7 +92,7 @@ fn one(todo: &Todo<'_>, step: &Step) -> Value {
     json!({
         "day": step.day,
         "do": word(step.work),
-        "did": logged(step.work).map(|did| did.word()),
+        "did": logged(step.work).map(Did::word),
         "place": step.place.to_string(),
         "count": step.count,
         "driven": driving,

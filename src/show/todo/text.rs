@@ -46,7 +46,7 @@ pub fn text(out: &mut dyn Write, layout: Layout, todo: &Todo<'_>, full: bool) ->
         page.gap()?;
         page.line(&format!(
             "and {}: `--full` tells all",
-            counted(more as u32, "more round", "more rounds")
+            counted(more, "more round", "more rounds")
         ))?;
     }
     if !order.rounds.is_empty() {
@@ -67,7 +67,7 @@ pub fn text(out: &mut dyn Write, layout: Layout, todo: &Todo<'_>, full: bool) ->
 
 fn head(page: &mut Page<'_>, todo: &Todo<'_>) -> io::Result<()> {
     let (survey, order) = (todo.survey, todo.order);
-    let left = match order.rounds.len() as u32 {
+    let left = match order.rounds.len() {
         0 => "nothing planned is left to do".to_owned(),
         rounds => format!(
             "{} to draw and {} to drive, in {}",
@@ -88,7 +88,7 @@ fn head(page: &mut Page<'_>, todo: &Todo<'_>) -> io::Result<()> {
     };
     page.line(&format!(
         "At most {} may stand open at once; {open}.",
-        counted(order.limit as u32, "frame", "frames")
+        counted(order.limit, "frame", "frames")
     ))
 }
 
@@ -216,7 +216,5 @@ fn broken(page: &mut Page<'_>, pace: &Pace, to_draw: u32) -> io::Result<()> {
 
 fn place(todo: &Todo<'_>, crossings: &[CrossingId]) -> String {
     let hull = todo.survey.hull;
-    fold(hull, crossings.iter().copied())
-        .shown(MOST_PLACES)
-        .to_string()
+    fold(hull, crossings.iter().copied()).shown(MOST_PLACES)
 }

@@ -23,7 +23,7 @@ pub fn limit(r: &mut Reader) -> Result<String, Fault> {
         "share" => format!("Share({:?})", float("")?),
         "potential" => format!(
             "Volts(Potential::from_tenths_mv({}))",
-            (float("V")? * 10_000.0).round() as i64
+            value::whole(float("V")? * 10_000.0)
         ),
         "count" => format!("Count({})", whole()?),
         "gauges" => format!("Gauges({})", whole()?),

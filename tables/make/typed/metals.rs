@@ -21,10 +21,11 @@ pub fn fits(tables: &[Table], bases: &mut Bases) -> Result<String, Fault> {
                 continue;
             };
             for zone in zones.split("; ") {
-                let Some(at) = ZONES.iter().position(|known| *known == zone) else {
+                let mut of_zones = ZONES.iter().zip(of_kind.iter_mut());
+                let Some((_, of_zone)) = of_zones.find(|(known, _)| **known == zone) else {
                     return Err(table.fault(row, format!("`{zone}` is not a zone")));
                 };
-                if of_kind[at].replace(fit.clone()).is_some() {
+                if of_zone.replace(fit.clone()).is_some() {
                     return Err(table.fault(row, format!("a second verdict for `{zone}`")));
                 }
             }

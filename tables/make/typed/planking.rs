@@ -1,6 +1,6 @@
 //! Planking rules and butts.
 
-use super::super::value::Value;
+use super::super::value::{self, Value};
 use super::{Fault, Reader};
 
 pub fn plank_row(r: &mut Reader) -> Result<String, Fault> {
@@ -49,7 +49,7 @@ pub fn butts(r: &mut Reader) -> Result<String, Fault> {
 fn ratio(r: &Reader, column: &str) -> Result<String, Fault> {
     match r.table.value(r.row, column) {
         Some(Value::Number(n)) => {
-            let hundredths = (n * 100.0).round() as i64;
+            let hundredths = value::whole(n * 100.0);
             let common = (1..=100)
                 .rev()
                 .find(|d| hundredths % d == 0 && 100 % d == 0)

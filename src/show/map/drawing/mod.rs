@@ -22,6 +22,9 @@ use spots::{Grain, Spots};
 
 /// Draws the map as one SVG element, the same bytes for the same boat. It has no ids, and its
 /// style holds within its own class, so that a page may hold several.
+///
+/// # Errors
+/// When the writer fails.
 pub fn drawing(map: &Map<'_>, dress: Dress, out: &mut dyn Write) -> io::Result<()> {
     let laid = lay(map);
     let counts = counts(map);

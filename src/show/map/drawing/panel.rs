@@ -12,6 +12,7 @@ use super::text;
 use crate::hull::{JointKind, Member, Side};
 use crate::joint::Zone;
 use crate::show::svg::{Element, Path, Svg};
+use crate::units::{Length, whole};
 
 /// A half of a panel on the paper.
 pub(super) struct On<'p> {
@@ -221,7 +222,7 @@ fn members(map: &Map<'_>, on: &On<'_>) -> String {
                 Some((across, ..)) if lower - across[1] < 1e-6 => across[1] = upper,
                 _ => {
                     let siding = map.survey.hull.crossing(lies.id).scantlings.siding;
-                    let siding = siding.map_or(UNKNOWN_SIDING, |siding| siding.mm());
+                    let siding = siding.map_or(UNKNOWN_SIDING, Length::mm);
                     piece.push(([lower, upper], lies.along, siding));
                 }
             }
@@ -260,7 +261,7 @@ fn joints(svg: &mut Svg<'_>, map: &Map<'_>, on: &On<'_>) -> io::Result<()> {
                         let thick = pair
                             .first()
                             .and_then(|lies| map.survey.state.thickness(hull, lies.id));
-                        let long = thick.map_or(20.0, |t| t.mm()) * slope.unwrap_or(8.0);
+                        let long = thick.map_or(20.0, Length::mm) * slope.unwrap_or(8.0);
                         ("scarf", long / 2.0)
                     }
                 };
@@ -297,11 +298,11 @@ fn waterline(svg: &mut Svg<'_>, map: &Map<'_>, panel: &Panel, on: &On<'_>) -> io
     let mut down = false;
     for (member, x) in &panel.members {
         let height = hull.waterline_at(*member).and_then(|height| {
-            let whole = height.floor();
-            let lower = middle(whole as u16, *x)?;
-            let share = height - whole;
+            let below = u16::try_from(whole(height)).ok()?;
+            let lower = middle(below, *x)?;
+            let share = height - f64::from(below);
             match share > 0.0 {
-                true => Some(lower + share * (middle(whole as u16 + 1, *x)? - lower)),
+                true => Some(lower + share * (middle(below + 1, *x)? - lower)),
                 false => Some(lower),
             }
         });

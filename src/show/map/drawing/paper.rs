@@ -4,6 +4,7 @@ use super::super::Map;
 use super::super::laid::{Laid, Panel};
 use super::spots::Grain;
 use crate::hull::Member;
+use crate::units::whole;
 
 /// Narrowest and widest the planking is drawn, in pixels.
 const NARROWEST: f64 = 1000.0;
@@ -101,7 +102,7 @@ impl Paper {
             margin,
             letter,
             small: (0.8 * narrowest).clamp(READ, 0.85 * letter),
-            named: (READ / narrowest).ceil().clamp(1.0, 999.0) as u16,
+            named: u16::try_from(whole((READ / narrowest).ceil().clamp(1.0, 999.0))).unwrap_or(1),
             scale,
             panels,
             legend: top,

@@ -6,6 +6,7 @@ use super::super::laid::{Half, Lies};
 use super::super::{By, Class, Map};
 use super::paper::MOST_ROOM;
 use crate::hull::Member;
+use crate::units::places;
 
 /// The most holes that are drawn one by one.
 const MOST_HOLES: u32 = 20_000;
@@ -35,7 +36,7 @@ impl Grain {
             return Self::Crossing;
         }
         let side = (crossings as f64 / MOST_CROSSINGS as f64).sqrt().ceil();
-        Self::Block(side as usize)
+        Self::Block(places(side))
     }
 
     /// What one mark stands for, in a sentence; empty for a hole.
@@ -96,7 +97,7 @@ impl<'m> Spots<'m> {
                 .map(|lies| {
                     (
                         *lies,
-                        self.one(self.map.class_of(lies.id), self.count(lies)),
+                        Self::one(self.map.class_of(lies.id), self.count(lies)),
                     )
                 })
                 .collect(),
@@ -110,7 +111,7 @@ impl<'m> Spots<'m> {
         u32::try_from(holes).unwrap_or(u32::MAX)
     }
 
-    const fn one(&self, class: Class, count: u32) -> Spot {
+    const fn one(class: Class, count: u32) -> Spot {
         Spot {
             class,
             at: [0.5, 0.5],
@@ -132,7 +133,7 @@ impl<'m> Spots<'m> {
             }
         }
         let lots = lots.into_values();
-        lots.map(|(lies, class, count)| (lies, self.one(class, count)))
+        lots.map(|(lies, class, count)| (lies, Self::one(class, count)))
             .collect()
     }
 
