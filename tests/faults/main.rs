@@ -9,6 +9,7 @@
     clippy::float_cmp,
     clippy::indexing_slicing,
     clippy::panic,
+    clippy::print_stderr,
     clippy::print_stdout,
     clippy::string_slice,
     clippy::unwrap_used
