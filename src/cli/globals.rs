@@ -1,5 +1,6 @@
 //! Options that every command takes, and what the surroundings say.
 
+use std::ffi::OsString;
 use std::io::IsTerminal;
 use std::path::PathBuf;
 
@@ -10,6 +11,9 @@ use crate::text::Fault;
 use crate::units::{Day, Units};
 
 use super::Stopped;
+
+/// Set to have everything read aloud.
+const PLAIN: &str = "REFASTEN_PLAIN";
 
 /// Options of every command.
 #[derive(Debug, Args)]
@@ -40,7 +44,7 @@ pub struct Globals {
     )]
     today: Option<Day>,
     /// Print to be read aloud by a screen reader: nothing drawn, tables told row by row
-    #[arg(long, global = true, env = "REFASTEN_PLAIN", hide_env_values = true)]
+    #[arg(long, global = true, env = PLAIN, hide_env_values = true)]
     plain: bool,
 }
 
@@ -87,11 +91,25 @@ impl Globals {
 
     /// How text is laid out that goes there.
     pub(super) fn layout(&self, to: &impl IsTerminal) -> Layout {
-        Layout {
-            width: width(),
-            plain: self.plain,
-            colour: !self.plain && colour(to),
-        }
+        layout(self.plain, to)
+    }
+}
+
+/// The same for a command line that could not be read.
+pub(super) fn layout_of(args: &[OsString], to: &impl IsTerminal) -> Layout {
+    let typed = args.iter().any(|arg| arg == "--plain");
+    let set = std::env::var(PLAIN).is_ok_and(|set| {
+        let no = ["", "0", "f", "false", "n", "no", "off"];
+        !no.contains(&set.to_lowercase().as_str())
+    });
+    layout(typed || set, to)
+}
+
+fn layout(plain: bool, to: &impl IsTerminal) -> Layout {
+    Layout {
+        width: width(),
+        plain,
+        colour: !plain && colour(to),
     }
 }
 

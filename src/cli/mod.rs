@@ -14,6 +14,7 @@ mod drawing;
 mod entry;
 mod explain;
 mod export;
+mod first;
 mod folder;
 mod globals;
 mod history;
@@ -24,6 +25,7 @@ mod map;
 mod new;
 mod pick;
 mod pick_words;
+mod refused;
 mod report;
 mod sample;
 mod season;
@@ -33,6 +35,7 @@ mod tables;
 mod then;
 mod todo;
 mod typed;
+mod whose;
 mod working;
 
 use std::ffi::OsString;
@@ -52,17 +55,12 @@ pub use globals::{Format, Globals};
 /// Picks the screw and the drills for a plank, keeps the log of what was drawn and driven, and
 /// says what stands open before she is relaunched. An aid to a record, not a survey.
 #[derive(Debug, Parser)]
-#[command(
-    name = "refasten",
-    version,
-    max_term_width = 100,
-    arg_required_else_help = true
-)]
+#[command(name = "refasten", version)]
 struct Typed {
     #[command(flatten)]
     globals: Globals,
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
 
 #[derive(Debug, Subcommand)]
@@ -84,6 +82,30 @@ enum Command {
     Export(export::Export),
     Tables(tables::Tables),
     Check(check::Check),
+}
+
+impl Command {
+    fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
+        match self {
+            Self::Pick(pick) => pick.run(desk),
+            Self::Check(check) => check.run(desk),
+            Self::Log(log) => log.run(desk),
+            Self::Show(show) => show.run(desk),
+            Self::History(history) => history.run(desk),
+            Self::Map(map) => map.run(desk),
+            Self::Audit(audit) => audit.run(desk),
+            Self::Report(report) => report.run(desk),
+            Self::Buy(buy) => buy.run(desk),
+            Self::Sample(sample) => sample.run(desk),
+            Self::Sheet(sheet) => sheet.run(desk),
+            Self::Explain(explain) => explain.run(desk),
+            Self::New(new) => new.run(desk),
+            Self::Todo(todo) => todo.run(desk),
+            Self::Import(import) => import.run(desk),
+            Self::Export(export) => export.run(desk),
+            Self::Tables(tables) => tables.run(desk),
+        }
+    }
 }
 
 /// How a command ended well.
@@ -147,19 +169,23 @@ pub struct Desk<'a> {
 /// Runs one command line, program name first, and gives its exit code: 0 done, 1 findings, 2 the
 /// input is wrong, 3 the machine failed.
 pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
-    let typed = match then::parse(args.into_iter().collect()) {
+    let args: Vec<OsString> = args.into_iter().collect();
+    let typed = match then::parse(args.clone()) {
         Ok(typed) => typed,
-        Err(error) => {
-            // Help and version come this way too, and end well. With stderr gone there is nobody
-            // left to tell.
-            let printed = error.print();
-            return match printed {
-                _ if error.use_stderr() => ExitCode::from(2),
+        // Help and version come this way too, and end well.
+        Err(error) if !error.use_stderr() => {
+            return match error.print() {
                 Err(failed) if failed.kind() != io::ErrorKind::BrokenPipe => {
                     fail(&unprinted(&failed).to_string())
                 }
                 _ => ExitCode::SUCCESS,
             };
+        }
+        Err(error) => {
+            let layout = globals::layout_of(&args, &io::stderr());
+            // With stderr gone there is nobody left to tell.
+            let _ = tell(&[refused::fault(&error, &args)], &Texts::default(), layout);
+            return ExitCode::from(2);
         }
     };
     let faults_on = typed.globals.layout(&io::stderr());
@@ -171,23 +197,8 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         done: None,
     };
     let ended = match typed.command {
-        Command::Pick(pick) => pick.run(&mut desk),
-        Command::Check(check) => check.run(&mut desk),
-        Command::Log(log) => log.run(&mut desk),
-        Command::Show(show) => show.run(&mut desk),
-        Command::History(history) => history.run(&mut desk),
-        Command::Map(map) => map.run(&mut desk),
-        Command::Audit(audit) => audit.run(&mut desk),
-        Command::Report(report) => report.run(&mut desk),
-        Command::Buy(buy) => buy.run(&mut desk),
-        Command::Sample(sample) => sample.run(&mut desk),
-        Command::Sheet(sheet) => sheet.run(&mut desk),
-        Command::Explain(explain) => explain.run(&mut desk),
-        Command::New(new) => new.run(&mut desk),
-        Command::Todo(todo) => todo.run(&mut desk),
-        Command::Import(import) => import.run(&mut desk),
-        Command::Export(export) => export.run(&mut desk),
-        Command::Tables(tables) => tables.run(&mut desk),
+        Some(command) => command.run(&mut desk),
+        None => first::run(&mut desk),
     };
     let ended = ended.and_then(|ended| Ok(desk.out.flush().map(|()| ended)?));
     match ended {

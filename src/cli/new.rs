@@ -8,7 +8,7 @@ use serde_json::json;
 
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
-use crate::files::{NotBegun, STARTER_FILES, begin, starter};
+use crate::files::{NewFile, NotBegun, begin, demo, starter};
 use crate::hull::Mark;
 use crate::text::{Clean, Fault, Misread};
 
@@ -33,21 +33,18 @@ pub(super) struct New {
     /// Strake at the waterline at a frame, several times: "F1 9" "F22 7"
     #[arg(long, value_name = "FRAME STRAKE", num_args = 1..)]
     waterline: Vec<String>,
+    /// Write the invented boat that comes with the program, to try it on
+    #[arg(long, conflicts_with_all = ["name", "waterline"])]
+    demo: bool,
 }
 
 impl New {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-        let mut reading = Reading::default();
-        let name = self.boat_name(&mut reading);
-        let marks = self.marks(&mut reading);
-        let name = reading.done(Some(name)).map_err(Stopped::Wrong)?;
-        let stdin = io::stdin();
-        let marks = if marks.is_empty() && stdin.is_terminal() && io::stderr().is_terminal() {
-            ask(&mut stdin.lock(), &mut io::stderr().lock())?
-        } else {
-            marks
+        let (name, files) = match self.demo {
+            true => ("Hesper Lass".to_owned(), demo()),
+            false => self.starter()?,
         };
-        match begin(&self.dir, &starter(&name, &marks)) {
+        match begin(&self.dir, &files) {
             Ok(()) => {}
             Err(NotBegun::Exist(there)) => {
                 let is = if there.len() == 1 { "is" } else { "are" };
@@ -74,8 +71,31 @@ impl New {
             Err(NotBegun::Refused(error)) => return Err(error.into()),
         }
         desk.done = Some(format!("{} is begun", self.dir.display()));
-        told(desk, &self.dir, &name)?;
+        let next = match self.demo {
+            true => ("she is half way through a refit; what is left", "audit"),
+            false => (
+                "now put her own frames, strakes and sets into hull.yaml; as you go",
+                "check",
+            ),
+        };
+        told(desk, &self.dir, &name, &files, next)?;
         Ok(Ended::Done)
+    }
+
+    /// The owner's own boat: her name, and the files to begin with.
+    fn starter(&self) -> Result<(String, Vec<NewFile>), Stopped> {
+        let mut reading = Reading::default();
+        let name = self.boat_name(&mut reading);
+        let marks = self.marks(&mut reading);
+        let name = reading.done(Some(name)).map_err(Stopped::Wrong)?;
+        let stdin = io::stdin();
+        let marks = if marks.is_empty() && stdin.is_terminal() && io::stderr().is_terminal() {
+            ask(&mut stdin.lock(), &mut io::stderr().lock())?
+        } else {
+            marks
+        };
+        let files = starter(&name, &marks);
+        Ok((name, files))
     }
 
     /// What the boat is to be called.
@@ -146,25 +166,28 @@ fn ask(answers: &mut dyn BufRead, asks: &mut dyn Write) -> io::Result<Vec<Mark>>
     Ok(marks)
 }
 
-fn told(desk: &mut Desk<'_>, dir: &Path, name: &str) -> io::Result<()> {
+fn told(
+    desk: &mut Desk<'_>,
+    dir: &Path,
+    name: &str,
+    files: &[NewFile],
+    (next, command): (&str, &str),
+) -> io::Result<()> {
     let dir = dir.display().to_string();
+    let wrote: Vec<&str> = files.iter().map(|(name, _)| *name).collect();
     match desk.globals.format {
         Format::Json => {
-            let begun = json!({"format": 1, "boat": name, "folder": dir, "wrote": STARTER_FILES});
+            let begun = json!({"format": 1, "boat": name, "folder": dir, "wrote": wrote});
             serde_json::to_writer_pretty(&mut *desk.out, &begun)?;
             writeln!(desk.out)
         }
         Format::Text => {
             let dir = Clean(&dir);
             writeln!(desk.out, "{}: wrote into {dir}", Clean(name))?;
-            for file in STARTER_FILES {
+            for file in wrote {
                 writeln!(desk.out, "  {file}")?;
             }
-            writeln!(
-                desk.out,
-                "now put her own frames, strakes and sets into hull.yaml; as you go:\n  \
-                 refasten check --boat {dir}"
-            )
+            writeln!(desk.out, "{next}:\n  refasten {command} --boat {dir}")
         }
     }
 }

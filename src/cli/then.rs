@@ -39,7 +39,7 @@ pub(super) fn parse(args: Vec<OsString>) -> Result<Typed, clap::Error> {
         later.push(own);
     }
     let mut typed = Typed::try_parse_from(first)?;
-    let Command::Log(log) = &mut typed.command else {
+    let Some(Command::Log(log)) = &mut typed.command else {
         return Typed::try_parse_from(args);
     };
     let name = std::iter::once(OsString::from("refasten log … then"));
@@ -56,7 +56,8 @@ fn with_negatives_joined(args: Vec<OsString>) -> Vec<OsString> {
     let mut joined: Vec<OsString> = Vec::with_capacity(args.len());
     for arg in args {
         let below = arg.to_str().and_then(|arg| arg.strip_prefix('-'));
-        let below = below.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+        let below =
+            below.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
         let names = |arg: &OsString| {
             arg.to_str()
                 .is_some_and(|arg| arg.len() > 2 && arg.starts_with("--") && !arg.contains('='))
@@ -128,7 +129,7 @@ mod tests {
     /// The titles of the entries of a command line, and whether it is only a trial.
     fn titles(line: &str) -> Option<(Vec<String>, bool)> {
         match parse(words(line)).ok()?.command {
-            Command::Log(log) => Some((log.titles(), log.dry_run)),
+            Some(Command::Log(log)) => Some((log.titles(), log.dry_run)),
             _ => None,
         }
     }
@@ -153,6 +154,7 @@ mod tests {
             joined("pick --plank -1in --frame 2in"),
             words("pick --plank=-1in --frame 2in")
         );
+        assert_eq!(joined("log --off -.5in"), words("log --off=-.5in"));
         assert_eq!(joined("pick -1in"), words("pick -1in"));
         assert_eq!(joined("pick --plank=1in -1"), words("pick --plank=1in -1"));
         assert_eq!(joined("-- -1"), words("-- -1"));

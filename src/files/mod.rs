@@ -103,4 +103,4 @@ pub use replace::replace;
 pub use seen::Seen;
 use split::split_lines;
 pub use split::{Body, Part, Piece, Wrap, split_hull, split_log, split_plan};
-pub use starter::{NotBegun, STARTER_FILES, begin, starter};
+pub use starter::{NewFile, NotBegun, begin, demo, starter};

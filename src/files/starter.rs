@@ -1,10 +1,12 @@
 //! The files of a new boat folder.
 
+use std::borrow::Cow;
+use std::cmp::Reverse;
 use std::fs::{self, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use super::folder::{HULL_FILE, LOG_FILE};
+use super::folder::{HULL_FILE, LOG_FILE, PLAN_FILE};
 use super::log_line::quote;
 use super::replace::sync_folder;
 use super::{LOCK_FILE, LOG_HEADER};
@@ -16,9 +18,8 @@ const HULL: &str = include_str!("starter.yaml");
 /// Lines that two people add to the log or the plan at once are all kept when their folders are merged.
 const ATTRIBUTES: &str = "log.yaml merge=union\nplan.yaml merge=union\n";
 
-/// The files of a new boat folder, in the order they are written: a folder is a boat's only when
-/// the last is there.
-pub const STARTER_FILES: [&str; 4] = [".gitattributes", ".gitignore", LOG_FILE, HULL_FILE];
+/// A file of a new boat folder: its path there, parted by `/`, and what is in it.
+pub type NewFile = (&'static str, Cow<'static, [u8]>);
 
 /// Why a boat folder was not begun.
 #[derive(Debug)]
@@ -36,7 +37,7 @@ impl From<io::Error> for NotBegun {
 }
 
 /// The text of a new hull file, for a boat of this name with these marks of the waterline.
-pub fn starter(name: &str, marks: &[Mark]) -> String {
+pub fn starter(name: &str, marks: &[Mark]) -> Vec<NewFile> {
     let waterline = match marks {
         [] => "# waterline: [F1 6, F12 5, F24 6]".to_owned(),
         marks => {
@@ -44,31 +45,58 @@ pub fn starter(name: &str, marks: &[Mark]) -> String {
             format!("waterline: [{}]", marks.join(", "))
         }
     };
-    HULL.replace("{{waterline}}", &waterline)
-        .replace("{{boat}}", &quote(name))
+    let hull = HULL
+        .replace("{{waterline}}", &waterline)
+        .replace("{{boat}}", &quote(name));
+    vec![
+        (".gitattributes", ATTRIBUTES.as_bytes().into()),
+        (".gitignore", format!("{LOCK_FILE}\n").into_bytes().into()),
+        (LOG_FILE, format!("{LOG_HEADER}\n").into_bytes().into()),
+        (HULL_FILE, hull.into_bytes().into()),
+    ]
 }
 
-/// Begins a boat folder with this text as its hull file: makes the folder where there is none and
-/// writes all its files, or none of them.
+/// The files of the invented boat, half way through a refit, that comes with the program.
+pub fn demo() -> Vec<NewFile> {
+    vec![
+        (".gitattributes", ATTRIBUTES.as_bytes().into()),
+        (".gitignore", format!("{LOCK_FILE}\n").into_bytes().into()),
+        (
+            "photos/s4-f14.png",
+            include_bytes!("../../demo/photos/s4-f14.png").into(),
+        ),
+        (PLAN_FILE, include_bytes!("../../demo/plan.yaml").into()),
+        (LOG_FILE, include_bytes!("../../demo/log.yaml").into()),
+        (HULL_FILE, include_bytes!("../../demo/hull.yaml").into()),
+    ]
+}
+
+/// Begins a boat folder with these files: makes the folder where there is none and writes all of
+/// them in their order, or none. A folder is a boat's only when its hull file, the last, is there.
 ///
 /// # Errors
 ///
 /// When one of the files is there already, or the system refuses one.
-pub fn begin(folder: &Path, hull: &str) -> Result<(), NotBegun> {
-    let there: Vec<&str> = STARTER_FILES
-        .into_iter()
+pub fn begin(folder: &Path, files: &[NewFile]) -> Result<(), NotBegun> {
+    let there: Vec<&str> = files
+        .iter()
+        .map(|(name, _)| *name)
         .filter(|name| folder.join(name).symlink_metadata().is_ok())
         .collect();
     if !there.is_empty() {
         return Err(NotBegun::Exist(there));
     }
-    // The folder and those above it that have to be made, the lowest first.
-    let made: Vec<&Path> = folder
-        .ancestors()
-        .take_while(|above| !above.as_os_str().is_empty() && above.symlink_metadata().is_err())
+    // The folders that have to be made, the lowest first.
+    let paths: Vec<PathBuf> = files.iter().map(|(name, _)| folder.join(name)).collect();
+    let mut made: Vec<&Path> = paths
+        .iter()
+        .flat_map(|path| path.ancestors().skip(1))
+        .filter(|above| !above.as_os_str().is_empty() && above.symlink_metadata().is_err())
         .collect();
+    made.sort_by_key(|folder| (Reverse(folder.components().count()), *folder));
+    made.dedup();
     let mut written = Vec::new();
-    if let Err(error) = write_all(folder, hull, &made, &mut written) {
+    if let Err(error) = write_all(folder, files, &made, &mut written) {
         for path in written {
             let _ = fs::remove_file(path);
         }
@@ -83,23 +111,19 @@ pub fn begin(folder: &Path, hull: &str) -> Result<(), NotBegun> {
 /// Makes the folders and writes the files, all of it on the disk when this returns.
 fn write_all(
     folder: &Path,
-    hull: &str,
+    files: &[NewFile],
     made: &[&Path],
     written: &mut Vec<PathBuf>,
 ) -> io::Result<()> {
     let named = |path: &Path, error: io::Error| {
         io::Error::new(error.kind(), format!("{}: {error}", path.display()))
     };
-    fs::create_dir_all(folder).map_err(|error| named(folder, error))?;
-    for name in STARTER_FILES {
-        let text = match name {
-            HULL_FILE => hull.to_owned(),
-            LOG_FILE => format!("{LOG_HEADER}\n"),
-            ".gitignore" => format!("{LOCK_FILE}\n"),
-            _ => ATTRIBUTES.to_owned(),
-        };
+    for lowest in std::iter::once(&folder).chain(made) {
+        fs::create_dir_all(lowest).map_err(|error| named(folder, error))?;
+    }
+    for (name, bytes) in files {
         let path = folder.join(name);
-        write(&path, &text, written).map_err(|error| named(&path, error))?;
+        write(&path, bytes, written).map_err(|error| named(&path, error))?;
     }
     let hull = folder.join(HULL_FILE);
     let names = std::iter::once(hull.as_path()).chain(made.iter().copied());
@@ -109,10 +133,10 @@ fn write_all(
 }
 
 /// Writes a file that must not be there yet.
-fn write(path: &Path, text: &str, written: &mut Vec<PathBuf>) -> io::Result<()> {
+fn write(path: &Path, bytes: &[u8], written: &mut Vec<PathBuf>) -> io::Result<()> {
     let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
     written.push(path.to_owned());
-    file.write_all(text.as_bytes())?;
+    file.write_all(bytes)?;
     file.sync_all()
 }
 
@@ -141,14 +165,16 @@ mod tests {
         }
         let marks = ["F1 9", "F12 7"].map(|mark| mark.parse().unwrap());
         assert_eq!(begun("Tern", &marks).unwrap(), "Tern");
-        assert!(starter("Tern", &marks).contains("\nwaterline: [F1 9, F12 7]\n"));
+        let (_, hull) = starter("Tern", &marks).pop().unwrap();
+        let hull = String::from_utf8_lossy(&hull).into_owned();
+        assert!(hull.contains("\nwaterline: [F1 9, F12 7]\n"));
     }
 
     #[test]
     fn a_folder_that_has_one_of_its_files_is_left_as_it_is() {
         let folder = tempfile::tempdir().unwrap();
         fs::write(folder.path().join(LOG_FILE), "mine\n").unwrap();
-        let Err(NotBegun::Exist(there)) = begin(folder.path(), "") else {
+        let Err(NotBegun::Exist(there)) = begin(folder.path(), &starter("Tern", &[])) else {
             panic!("it was written over");
         };
         assert_eq!(there, [LOG_FILE]);
@@ -162,12 +188,12 @@ mod tests {
         let blocked = folder.path().join("file");
         fs::write(&blocked, "").unwrap();
         assert!(matches!(
-            begin(&blocked.join("boat"), ""),
+            begin(&blocked.join("boat"), &demo()),
             Err(NotBegun::Refused(_))
         ));
         // Nor one whose name is too long, below one that could be.
         let long = folder.path().join("yard").join("x".repeat(1000));
-        assert!(matches!(begin(&long, ""), Err(NotBegun::Refused(_))));
+        assert!(matches!(begin(&long, &demo()), Err(NotBegun::Refused(_))));
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
     }
 }

@@ -48,21 +48,9 @@ impl<'b> Logged<'b> {
         self.state.tally(self.hull.crossing_ids())
     }
 
-    /// Crossings of the boat from which the plank is off.
-    fn off(&self) -> Vec<CrossingId> {
-        let ids = self.hull.crossing_ids();
-        ids.filter(|id| self.state.is_off(*id)).collect()
-    }
-
     /// Crossings of the boat where a plank's hole stands open.
     fn open(&self) -> Vec<CrossingId> {
-        let is_open = |id: &CrossingId| {
-            self.state
-                .holes(*id)
-                .iter()
-                .any(|hole| hole.content.plank_side() == PlankSide::Open)
-        };
-        self.hull.crossing_ids().filter(is_open).collect()
+        open(self.hull, self.state)
     }
 
     /// Holes that an entry tells were found sound and that are not relied on all the same, with
@@ -91,6 +79,20 @@ impl<'b> Logged<'b> {
             units: self.units,
         }
     }
+}
+
+/// Crossings from which the plank is off.
+fn off(hull: &Hull, state: &State) -> Vec<CrossingId> {
+    hull.crossing_ids().filter(|id| state.is_off(*id)).collect()
+}
+
+/// Crossings where a plank's hole stands open.
+fn open(hull: &Hull, state: &State) -> Vec<CrossingId> {
+    let is_open = |id: &CrossingId| {
+        let mut holes = state.holes(*id).iter();
+        holes.any(|hole| hole.content.plank_side() == PlankSide::Open)
+    };
+    hull.crossing_ids().filter(is_open).collect()
 }
 
 /// Prints what changed and what stands open.
@@ -127,7 +129,8 @@ pub fn text(logged: &Logged<'_>, out: &mut dyn Write, layout: Layout) -> io::Res
         logged.is_trial,
         logged.each(),
     )?;
-    standing(logged, &mut page)?;
+    let now = if logged.is_trial { "then" } else { "now" };
+    standing(logged.hull, logged.state, now, &mut page)?;
     match logged.is_trial {
         true => page.line("only tried: nothing was written"),
         false => Ok(()),
@@ -179,12 +182,16 @@ fn bad(found: FoundSet) -> Vec<&'static str> {
 }
 
 /// What stands open in the whole boat.
-fn standing(logged: &Logged<'_>, page: &mut Page<'_>) -> io::Result<()> {
-    let now = if logged.is_trial { "then" } else { "now" };
-    let tally = logged.boat();
-    let (open, off) = (logged.open(), logged.off());
+pub(super) fn standing(
+    hull: &Hull,
+    state: &State,
+    now: &str,
+    page: &mut Page<'_>,
+) -> io::Result<()> {
+    let tally = state.tally(hull.crossing_ids());
+    let (open, off) = (open(hull, state), off(hull, state));
     if !off.is_empty() {
-        let places = fold(logged.hull, off).shown(MOST_PLACES);
+        let places = fold(hull, off).shown(MOST_PLACES);
         page.line(&format!("planks off {now}: {places}"))?;
     }
     if open.is_empty() && tally.bungs_missing == 0 {
@@ -198,7 +205,7 @@ fn standing(logged: &Logged<'_>, page: &mut Page<'_>) -> io::Result<()> {
         };
         page.line(&format!(
             "open {now}: {crossings}, {}",
-            fold(logged.hull, open).shown(MOST_PLACES)
+            fold(hull, open).shown(MOST_PLACES)
         ))?;
     }
     if tally.bungs_missing > 0 {
@@ -238,7 +245,7 @@ pub fn json(logged: &Logged<'_>) -> Value {
         "plans": plans::json(logged.hull, logged.book, logged.each()),
         "standing": {
             "open_crossings": open.len(),
-            "planks_off": fold(logged.hull, logged.off()).to_string(),
+            "planks_off": fold(logged.hull, off(logged.hull, logged.state)).to_string(),
             "open": fold(logged.hull, open).to_string(),
             "bungs_missing": tally.bungs_missing,
         },
