@@ -133,3 +133,101 @@ fn a_log_whose_numbers_fall_back_is_told_once_for_each_time() {
         ["log 2: entry 1 is there twice (`check --repair` keeps a line once that is there twice)"]
     );
 }
+
+const HEAD: &str = "# refasten log 1\n- {entry: 1, did: pulled, place: P1 F1}\n";
+
+fn unmerged(text: &str) -> String {
+    let (out, _) = unmerge(text).expect("there is something to mend");
+    assert_eq!(unmerge(&out), None, "mended once, it is in order:\n{out}");
+    out
+}
+
+#[test]
+fn those_whose_numbers_are_taken_come_after_with_their_strikes() {
+    let ours = "- {entry: 2, did: pulled, place: P1 F2}\n- {entry: 3, did: struck, strikes: \"2 pulled P1 F2\"}\n";
+    let theirs = "- {entry: 2, did: pulled, place: P1 F3}\n# by hand\n- entry: 3\n  did: struck\n  strikes: 2 pulled P1 F3\n- {entry: 4, did: struck, strikes: \"1 pulled P1 F1\"}\n";
+    let mended = "- {entry: 4, did: pulled, place: P1 F3}\n# by hand\n- entry: 5\n  did: struck\n  strikes: 4 pulled P1 F3\n- {entry: 6, did: struck, strikes: \"1 pulled P1 F1\"}\n";
+    let expected = format!("{HEAD}{ours}{mended}");
+    assert_eq!(unmerged(&format!("{HEAD}{ours}{theirs}")), expected);
+    let marked = format!("{HEAD}<<<<<<< HEAD\n{ours}=======\n{theirs}>>>>>>> shed\n");
+    assert_eq!(unmerged(&marked), expected);
+    let three =
+        format!("{HEAD}<<<<<<< HEAD\n{ours}||||||| base\nold\n=======\n{theirs}>>>>>>> shed\n");
+    assert_eq!(unmerged(&three), expected);
+    assert_eq!(unmerge(&three).unwrap().1.marks, [3, 6, 7, 8, 15]);
+}
+
+#[test]
+fn a_strike_means_the_nearest_of_two_alike_above_it() {
+    let alike = "- {entry: 2, did: pulled, place: P1 F2, by: A}\n- {entry: 2, did: pulled, place: P1 F2, by: B}\n- {entry: 3, did: struck, strikes: \"2 pulled P1 F2\"}\n";
+    let out = unmerged(&format!("{HEAD}{alike}"));
+    assert!(out.ends_with("{entry: 3, did: pulled, place: P1 F2, by: B}\n- {entry: 4, did: struck, strikes: \"3 pulled P1 F2\"}\n"), "{out}");
+}
+
+#[test]
+fn a_line_that_is_there_twice_is_kept_once() {
+    let two = "- {entry: 2, did: pulled, place: P1 F2}\n";
+    assert_eq!(
+        unmerged(&format!("{HEAD}{two}{two}")),
+        format!("{HEAD}{two}")
+    );
+    let three = "- {entry: 3, did: doweled, place: P1 F2}\n";
+    let both = format!("{HEAD}{two}{three}");
+    assert_eq!(unmerged(&format!("{both}{two}{three}")), both);
+}
+
+#[test]
+fn an_entry_out_of_order_is_put_in_its_place_with_its_comment() {
+    let entry = |n: u32| format!("- {{entry: {n}, did: pulled, place: P1 F{n}}}\n");
+    let text = format!(
+        "# head\n{}{}{}# on two\n{}",
+        entry(1),
+        entry(3),
+        entry(4),
+        entry(2)
+    );
+    let out = format!(
+        "# head\n{}# on two\n{}{}{}",
+        entry(1),
+        entry(2),
+        entry(3),
+        entry(4)
+    );
+    assert_eq!(unmerged(&text), out);
+    let first = format!("# head\n{}{}", entry(2), entry(1));
+    assert_eq!(
+        unmerged(&first),
+        format!("# head\n{}{}", entry(1), entry(2))
+    );
+}
+
+#[test]
+fn a_log_in_order_is_left_alone() {
+    for text in [
+        "",
+        "# refasten log 1\n",
+        HEAD,
+        "- {entry: x}\n- {entry: x, a: 1}\n",
+        "=======\n",
+    ] {
+        assert_eq!(unmerge(text), None, "{text}");
+    }
+    let last = format!(
+        "- {{entry: {0}, did: a}}\n- {{entry: {0}, did: b}}\n",
+        u32::MAX
+    );
+    assert_eq!(unmerge(&last), None);
+}
+
+#[test]
+fn windows_line_ends_are_kept() {
+    let text =
+        "- {entry: 1, did: pulled, place: P1 F1}\r\n- {entry: 1, did: pulled, place: P1 F2}\r\n";
+    assert_eq!(
+        unmerged(text),
+        text.replace(
+            "{entry: 1, did: pulled, place: P1 F2",
+            "{entry: 2, did: pulled, place: P1 F2"
+        )
+    );
+}
