@@ -1,20 +1,8 @@
 //! Laws of the record: how places, lengths and dates are read and printed, what can be done to a
 //! fastening, and what every story of a boat must keep.
 
-// A test may stop at once and means its numbers; to clippy what helps a test is no test.
-#![allow(
-    clippy::cast_possible_truncation,
-    clippy::cast_possible_wrap,
-    clippy::cast_sign_loss,
-    clippy::expect_used,
-    clippy::float_cmp,
-    clippy::indexing_slicing,
-    clippy::panic,
-    clippy::print_stderr,
-    clippy::print_stdout,
-    clippy::string_slice,
-    clippy::unwrap_used
-)]
+// A test may stop at once, and means its numbers exactly.
+#![allow(clippy::pedantic, clippy::restriction)]
 
 mod boat;
 mod condition;
