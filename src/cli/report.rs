@@ -53,15 +53,7 @@ impl MakeReport {
             );
         }
         let season = reading.with("--season", self.season.as_ref(), |typed| {
-            let season: Season = typed.parse()?;
-            match season.first() > point.as_of {
-                true => Err(Misread::new(format!(
-                    "the season {season} has not begun on {}",
-                    point.as_of
-                ))
-                .help(format!("it begins on {}", season.first()))),
-                false => Ok(season),
-            }
+            season::begun(typed, point.as_of)
         });
         reading.done(Some(())).map_err(Stopped::Wrong)?;
         let season = season.unwrap_or_else(|| Season::of(point.as_of));

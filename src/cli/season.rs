@@ -8,8 +8,18 @@ use crate::record::{self, Period};
 use crate::sample;
 use crate::show::sample::Sample;
 use crate::show::season::{self, Judged, Summary};
-use crate::text::Fault;
+use crate::text::{Fault, Misread};
 use crate::units::{Day, Season, Units};
+
+/// A season that has begun on `day`.
+pub(super) fn begun(typed: &str, day: Day) -> Result<Season, Misread> {
+    let season: Season = typed.parse()?;
+    if season.first() > day {
+        let misread = Misread::new(format!("the season {season} has not begun on {day}"));
+        return Err(misread.help(format!("it begins on {}", season.first())));
+    }
+    Ok(season)
+}
 
 /// Sums a season up, as far as `day`.
 ///

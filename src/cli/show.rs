@@ -105,15 +105,7 @@ impl Show {
             }
         });
         let season = reading.with("--season", self.season.as_ref(), |typed| {
-            let season: Season = typed.parse()?;
-            match season.first() > point.as_of {
-                true => Err(Misread::new(format!(
-                    "the season {season} has not begun on {}",
-                    point.as_of
-                ))
-                .help(format!("it begins on {}", season.first()))),
-                false => Ok(season),
-            }
+            season::begun(typed, point.as_of)
         });
         let asked = by.map(|by| Asked {
             by,

@@ -121,21 +121,10 @@ impl Piece<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::files::Wrap;
-    use crate::text::{FileId, Origin};
 
     /// The words each fault of a record points at.
     fn refused(text: &str) -> Vec<&str> {
-        let origin = Origin {
-            file: FileId::Log,
-            byte: 0,
-            line: 1,
-        };
-        let piece = Piece {
-            origin,
-            text,
-            wrap: Wrap::Dash,
-        };
+        let piece = Piece::of_log(text);
         let mut faults = Vec::new();
         guard(&piece, &mut faults);
         let at = |fault: Fault| text.get(fault.bytes?);

@@ -83,21 +83,11 @@ mod tests {
 
     use super::*;
     use crate::files::record::slowly;
-    use crate::files::{Given, Piece, RawEntry, Wrap};
-    use crate::text::{FileId, Origin};
+    use crate::files::{Given, Piece, RawEntry};
 
     /// What the YAML reader and the guard make of a record, where they find no fault.
     fn by_yaml(text: &str) -> Option<RawEntry> {
-        let origin = Origin {
-            file: FileId::Log,
-            byte: 0,
-            line: 1,
-        };
-        let piece = Piece {
-            origin,
-            text,
-            wrap: Wrap::Dash,
-        };
+        let piece = Piece::of_log(text);
         let mut faults = Vec::new();
         match slowly(&piece, &mut faults) {
             Given::Is(raw) if faults.is_empty() => Some(raw),

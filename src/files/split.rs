@@ -22,6 +22,23 @@ pub struct Piece<'a> {
     pub wrap: Wrap,
 }
 
+#[cfg(test)]
+impl<'a> Piece<'a> {
+    /// A record at the head of a log.
+    pub(super) const fn of_log(text: &'a str) -> Self {
+        let origin = Origin {
+            file: FileId::Log,
+            byte: 0,
+            line: 1,
+        };
+        Self {
+            origin,
+            text,
+            wrap: Wrap::Dash,
+        }
+    }
+}
+
 /// What stands around a record in the text of its piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Wrap {

@@ -33,6 +33,24 @@ impl Hold {
             notes: Vec::new(),
         }
     }
+
+    /// The specific gravity that the standard works with for a wood of this one, with a note where it
+    /// is another; `None`, with a note, where the standard does not go so low.
+    pub(super) fn standard_gravity(&mut self, gravity: f64) -> Option<f64> {
+        let (least, most) = (withdrawal::GRAVITIES.start(), withdrawal::GRAVITIES.end());
+        if gravity < *least {
+            self.notes.push(format!(
+                "specific gravity {gravity:.2} is under the standard's {least}: no design value"
+            ));
+            return None;
+        }
+        if gravity > *most {
+            self.notes.push(format!(
+                "specific gravity {gravity:.2} is over the standard's {most}: worked with {most}"
+            ));
+        }
+        Some(gravity.min(*most))
+    }
 }
 
 /// What a screw holds with so much thread in a member.
@@ -74,29 +92,20 @@ pub fn hold(
         }
     };
     let gravity = wood.oven_dry().value;
-    let (least, most) = (*withdrawal::GRAVITIES.start(), *withdrawal::GRAVITIES.end());
-    hold.valid = (least..=most).contains(&gravity) && screw.system == GaugeSystem::American;
+    let covered = withdrawal::GRAVITIES.contains(&gravity);
+    hold.valid = covered && screw.system == GaugeSystem::American;
     if screw.system != GaugeSystem::American {
         hold.notes.push(
             "the building standard lists American gauges; worked here by the shank's diameter"
                 .to_owned(),
         );
     }
-    if gravity < least {
-        hold.notes.push(format!(
-            "specific gravity {gravity:.2} is under the standard's {least}: no design value"
-        ));
-    } else {
-        if gravity > most {
-            hold.notes.push(format!(
-                "specific gravity {gravity:.2} is over the standard's {most}: worked with {most}"
-            ));
-        }
+    if let Some(gravity) = hold.standard_gravity(gravity) {
         let factor = withdrawal::wet_factor(Kind::WoodScrew, false, hold.wet);
-        let pounds = design.per_inch(gravity.min(most), screw.shank) * factor;
+        let pounds = design.per_inch(gravity, screw.shank) * factor;
         hold.design = Some(withdrawal::over(pounds, thread));
     }
-    if (least..=most).contains(&gravity) {
+    if covered {
         let pounds = tested.per_inch(wood.at_12_percent().value, screw.shank);
         hold.ultimate = Some(withdrawal::over(pounds, thread));
     }

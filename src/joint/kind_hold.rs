@@ -68,19 +68,9 @@ pub fn hold_kind(
     };
     let grips = grips.max(Length::ZERO);
     let gravity = wood.oven_dry().value;
-    let (least, most) = (*withdrawal::GRAVITIES.start(), *withdrawal::GRAVITIES.end());
-    hold.valid = (least..=most).contains(&gravity);
-    if gravity < least {
-        hold.notes.push(format!(
-            "specific gravity {gravity:.2} is under the standard's {least}: no design value"
-        ));
-    } else {
-        if gravity > most {
-            hold.notes.push(format!(
-                "specific gravity {gravity:.2} is over the standard's {most}: worked with {most}"
-            ));
-        }
-        let pounds = design.per_inch(gravity.min(most), diameter) * share;
+    hold.valid = withdrawal::GRAVITIES.contains(&gravity);
+    if let Some(gravity) = hold.standard_gravity(gravity) {
+        let pounds = design.per_inch(gravity, diameter) * share;
         hold.design = Some(withdrawal::over(pounds, grips));
     }
     if let (Some(tested), true, Grain::Side) = (withdrawal::tested(kind), hold.valid, grain) {

@@ -184,16 +184,17 @@ fn bung(ask: &Ask, screw: &Screw, plug: &Plug, limits: &Limits, checks: &mut Vec
         ));
     }
     if let Some(depth) = bung.depth {
-        let says = format!("bung {} deep", shown(depth));
-        checks.push(Check::by(
-            "bung-shallow",
-            judge::bung_shallow(depth, limits),
-            says.clone(),
-        ));
-        checks.push(Check::by(
-            "bung-deep",
-            judge::bung_deep(depth, ask.plank, limits),
-            says,
-        ));
+        checks.extend(bung_depth(ask, depth, limits));
     }
+}
+
+/// Is the bung deep enough, and not too deep?
+pub(super) fn bung_depth(ask: &Ask, depth: Length, limits: &Limits) -> [Check; 2] {
+    let says = format!("bung {} deep", depth.shown(ask.units));
+    let shallow = judge::bung_shallow(depth, limits);
+    let deep = judge::bung_deep(depth, ask.plank, limits);
+    [
+        Check::by("bung-shallow", shallow, says.clone()),
+        Check::by("bung-deep", deep, says),
+    ]
 }

@@ -5,6 +5,7 @@
 
 use super::alternatives::{Alternative, Way, fits};
 use super::answer::{label, sideways};
+use super::check::bung_depth;
 use super::driven_length::{down, step, up, worked_length};
 use super::{Answer, Ask, Check, Refusal, Spread, setting, words};
 use crate::joint::{
@@ -280,17 +281,7 @@ impl Driven {
                 limit: None,
                 basis: "no fastening goes into a hole narrower than its shank".to_owned(),
             });
-            let says = format!("bung {} deep", shown(depth));
-            checks.push(Check::by(
-                "bung-shallow",
-                judge::bung_shallow(depth, limits),
-                says.clone(),
-            ));
-            checks.push(Check::by(
-                "bung-deep",
-                judge::bung_deep(depth, ask.plank, limits),
-                says,
-            ));
+            checks.extend(bung_depth(ask, depth, limits));
         }
         checks
     }

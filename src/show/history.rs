@@ -213,6 +213,28 @@ pub(super) fn told(entry: &Entry, hull: &Hull, units: Units) -> String {
     }
 }
 
+fn of_entry(
+    hull: &Hull,
+    entry: &Entry,
+    place: Option<&str>,
+    holes: Option<usize>,
+    struck_by: Option<u32>,
+) -> Value {
+    json!({
+        "date": entry.date.to_string(),
+        "entry": entry.number,
+        "did": entry.did().word(),
+        "place": place,
+        "holes": holes,
+        "told": told(entry, hull, hull.units).trim_start_matches(": "),
+        "by": entry.by,
+        "note": entry.note,
+        "written": entry.written.map(|day| day.to_string()),
+        "from": entry.from,
+        "struck_by": struck_by,
+    })
+}
+
 /// The same for other programs.
 pub fn json(history: &History<'_>) -> Value {
     let (hull, book) = (history.holes.hull, history.holes.book);
@@ -232,42 +254,18 @@ pub fn json(history: &History<'_>) -> Value {
                     "how": set.how.word(),
                 })
             }
-            Event::Done { entry, holes } => json!({
-                "date": entry.date.to_string(),
-                "entry": entry.number,
-                "did": entry.did().word(),
-                "place": fold_holes(hull, holes.iter().copied()).to_string(),
-                "holes": holes.len(),
-                "told": told(entry, hull, hull.units).trim_start_matches(": "),
-                "by": entry.by,
-                "note": entry.note,
-                "written": entry.written.map(|day| day.to_string()),
-                "from": entry.from,
-                "struck_by": null,
-            }),
-            Event::Wood { entry, crossings } => json!({
-                "date": entry.date.to_string(),
-                "entry": entry.number,
-                "did": entry.did().word(),
-                "place": fold(hull, crossings.iter().copied()).to_string(),
-                "told": told(entry, hull, hull.units).trim_start_matches(": "),
-                "by": entry.by,
-                "note": entry.note,
-                "written": entry.written.map(|day| day.to_string()),
-                "from": entry.from,
-                "struck_by": null,
-            }),
-            Event::Struck { entry, by } => json!({
-                "date": entry.date.to_string(),
-                "entry": entry.number,
-                "did": entry.did().word(),
-                "place": entry.place().map(ToString::to_string),
-                "by": entry.by,
-                "note": entry.note,
-                "written": entry.written.map(|day| day.to_string()),
-                "from": entry.from,
-                "struck_by": by.number,
-            }),
+            Event::Done { entry, holes } => {
+                let place = fold_holes(hull, holes.iter().copied()).to_string();
+                of_entry(hull, entry, Some(&place), Some(holes.len()), None)
+            }
+            Event::Wood { entry, crossings } => {
+                let place = fold(hull, crossings.iter().copied()).to_string();
+                of_entry(hull, entry, Some(&place), None, None)
+            }
+            Event::Struck { entry, by } => {
+                let place = entry.place().map(ToString::to_string);
+                of_entry(hull, entry, place.as_deref(), None, Some(by.number))
+            }
         })
         .collect();
     json!({

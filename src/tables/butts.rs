@@ -25,10 +25,7 @@ pub struct ButtRule {
 
 include!(concat!(env!("OUT_DIR"), "/butts.rs"));
 
-static FIRST: &ButtRule = match BUTTS {
-    [first, ..] => first,
-    [] => panic!("the build does not let the table be empty"),
-};
+static FIRST: &ButtRule = names::first(BUTTS);
 
 impl ButtRule {
     /// The practice used unless another is chosen: the government bulletin, the first row.

@@ -21,10 +21,7 @@ pub struct LeadHole {
 include!(concat!(env!("OUT_DIR"), "/lead_holes.rs"));
 
 /// The handbook's rule, the first row of the table.
-static FIRST: &LeadHole = match LEAD_HOLES {
-    [first, ..] => first,
-    [] => panic!("the build does not let the table be empty"),
-};
+static FIRST: &LeadHole = names::first(LEAD_HOLES);
 
 impl LeadHole {
     /// All rules.

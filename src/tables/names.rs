@@ -11,6 +11,19 @@ pub(super) fn folded(name: &str) -> String {
         .collect()
 }
 
+/// The first row of a table, which is the one used where none is named. To be called in a constant,
+/// where a table without rows fails the build.
+#[expect(
+    clippy::panic,
+    reason = "the compiler runs it, and a panic there fails the build"
+)]
+pub(super) const fn first<T>(rows: &'static [T]) -> &'static T {
+    match rows {
+        [first, ..] => first,
+        [] => panic!("the table has no row"),
+    }
+}
+
 /// The row that `name` names, by its name or an alias; case, blanks and hyphens do not matter.
 /// `what` is the kind of row, with its article: `a wood`. `listed` is what follows `refasten
 /// tables` to see them all.

@@ -51,10 +51,7 @@ pub struct Nearest {
 
 include!(concat!(env!("OUT_DIR"), "/plank_rules.rs"));
 
-static FIRST: &PlankRule = match RULES {
-    [first, ..] => first,
-    [] => panic!("the build does not let the table be empty"),
-};
+static FIRST: &PlankRule = names::first(RULES);
 
 impl PlankRule {
     /// All rules.
