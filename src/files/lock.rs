@@ -77,11 +77,10 @@ impl FolderLock {
             }
         }
         let says = format!(
-            "{} has not let go of {} for {} seconds, so nothing was written; end it if it is \
+            "{} has not let go of {} for half a minute, so nothing was written; end it if it is \
              stopped, or answer it if it waits",
             holder(&mut file),
-            folder.display(),
-            (PAUSE * looks).as_secs()
+            folder.display()
         );
         Err(io::Error::new(io::ErrorKind::TimedOut, says))
     }

@@ -5,7 +5,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use super::decode::whole;
-use super::{FolderLock, Holder, LOG_FILE, Mended, PLAN_FILE, mend, replace};
+use super::{FolderLock, Holder, LOG_FILE, Mended, PLAN_FILE, Seen, mend, replace};
 
 /// Each file that can be mended, and the one beside it that a person is to look at first.
 const FILES: [(&str, &str); 2] = [
@@ -30,6 +30,8 @@ pub struct MendedFile {
     pub beside: &'static str,
     /// What was mended.
     pub mended: Mended,
+    /// How the file stood when it was read.
+    seen: Seen,
 }
 
 impl Mending {
@@ -77,7 +79,16 @@ impl Mending {
     /// Where the system refuses, with the name of the file; each is then as it was, or mended.
     pub fn put_in_place(&self) -> io::Result<()> {
         for file in &self.files {
-            replace(&self.folder.join(file.name), &file.mended.bytes)?;
+            let path = self.folder.join(file.name);
+            if Seen::at(&path)? != file.seen {
+                let says = format!(
+                    "{}: another program changed it while it was mended, so it was not replaced; \
+                     do it again",
+                    path.display()
+                );
+                return Err(io::Error::other(says));
+            }
+            replace(&path, &file.mended.bytes)?;
             let beside = self.folder.join(file.beside);
             fs::remove_file(&beside).map_err(|error| {
                 let says = format!(
@@ -96,7 +107,9 @@ impl Mending {
 fn mended(folder: &Path) -> io::Result<Vec<MendedFile>> {
     let mut files = Vec::new();
     for (name, beside) in FILES {
-        let bytes = match whole(&folder.join(name)) {
+        let path = folder.join(name);
+        let seen = Seen::at(&path)?;
+        let bytes = match whole(&path) {
             Err(error) if error.kind() == io::ErrorKind::NotFound => continue,
             bytes => bytes?,
         };
@@ -104,6 +117,7 @@ fn mended(folder: &Path) -> io::Result<Vec<MendedFile>> {
             name,
             beside,
             mended,
+            seen,
         }));
     }
     Ok(files)

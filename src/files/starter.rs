@@ -116,7 +116,10 @@ fn write_all(
     written: &mut Vec<PathBuf>,
 ) -> io::Result<()> {
     let named = |path: &Path, error: io::Error| {
-        io::Error::new(error.kind(), format!("{}: {error}", path.display()))
+        io::Error::new(
+            error.kind(),
+            format!("{} cannot be made: {error}", path.display()),
+        )
     };
     for lowest in std::iter::once(&folder).chain(made) {
         fs::create_dir_all(lowest).map_err(|error| named(folder, error))?;

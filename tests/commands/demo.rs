@@ -28,6 +28,7 @@ fn run(folder: &Path, args: &[&str]) -> String {
         .arg("--boat")
         .arg(folder)
         .env("REFASTEN_TODAY", TODAY)
+        .env_remove("REFASTEN_PLAIN")
         .output()
         .unwrap();
     let stderr = String::from_utf8_lossy(&output.stderr);

@@ -5,6 +5,7 @@ use std::process::{Command, Stdio};
 fn pick() -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_refasten"));
     command.args(["pick", "--plank", "1in", "--format", "json"]);
+    command.env_remove("REFASTEN_PLAIN");
     command
 }
 

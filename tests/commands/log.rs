@@ -65,6 +65,7 @@ fn log(folder: &Path, words: &[&str]) -> Output {
     command.arg("log").args(words).arg("--boat").arg(folder);
     command
         .env("REFASTEN_TODAY", "2026-10-20")
+        .env_remove("REFASTEN_PLAIN")
         .output()
         .unwrap()
 }
@@ -117,6 +118,7 @@ fn several_entries_are_the_same_as_one_after_another() {
         .arg(filed.path());
     command
         .env("REFASTEN_TODAY", "2026-10-20")
+        .env_remove("REFASTEN_PLAIN")
         .stdin(Stdio::piped());
     let mut child = command.stdout(Stdio::null()).spawn().unwrap();
     let mut stdin = child.stdin.take().unwrap();

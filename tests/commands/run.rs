@@ -19,6 +19,7 @@ pub fn refasten(args: &[&str]) -> Ran {
         .env("COLUMNS", "80")
         .env("REFASTEN_TODAY", "2026-10-20")
         .env_remove("REFASTEN_BOAT")
+        .env_remove("REFASTEN_PLAIN")
         .output()
         .unwrap();
     Ran {

@@ -97,7 +97,7 @@ fn a_folder_is_begun_whole_or_not_at_all() -> io::Result<()> {
     let ran = with_little_room(folder.path(), &["new", &new.to_string_lossy()])?;
     assert_eq!(ran.code, Some(3), "{}", ran.stderr);
     assert!(
-        ran.stderr.contains("yard/tern/hull.yaml: "),
+        ran.stderr.contains("yard/tern/hull.yaml cannot be made: "),
         "{}",
         ran.stderr
     );

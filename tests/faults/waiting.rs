@@ -5,7 +5,7 @@ use std::io::{self, BufRead, BufReader};
 use std::path::Path;
 use std::process::{Child, Stdio};
 
-use refasten::files::{Folder, FolderLock, LOG_HEADER};
+use refasten::files::{Folder, FolderLock, LOG_HEADER, Mending};
 
 use super::boat::{Ran, all_of, boat_with_a_log, refasten, run};
 
@@ -126,6 +126,21 @@ fn a_log_that_is_edited_after_it_was_read_is_left_to_its_editor() -> io::Result<
     // Read anew, it is written to.
     drop(lock);
     assert_eq!(run(&mut refasten(folder.path(), &LOG))?.code, Some(0));
+    Ok(())
+}
+
+/// Its editor may mend it himself while the program shows what it would do.
+#[test]
+fn a_torn_log_that_is_edited_after_it_was_read_is_left_to_its_editor() -> io::Result<()> {
+    let folder = boat_with_a_log()?;
+    let log = folder.path().join("log.yaml");
+    fs::write(&log, "- {entry: 1, da")?;
+    let mending = Mending::begin(folder.path(), &mut |_| {})?.expect("it is torn");
+    let edited = "- {entry: 1, date: 2026-10-19, did: checked, place: P1 F1}\n";
+    fs::write(&log, edited)?;
+    let says = mending.put_in_place().unwrap_err().to_string();
+    assert!(says.contains("another program changed it"), "{says}");
+    assert_eq!(fs::read_to_string(&log)?, edited);
     Ok(())
 }
 

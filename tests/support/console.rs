@@ -152,6 +152,7 @@ fn printed(words: &[String], folder: &Path) -> String {
         .env("NO_COLOR", "1")
         .env("REFASTEN_TODAY", TODAY)
         .env_remove("REFASTEN_BOAT")
+        .env_remove("REFASTEN_PLAIN")
         .output()
         .unwrap();
     let mut printed = String::from_utf8(output.stdout).unwrap();
