@@ -4,6 +4,7 @@ use std::ffi::OsString;
 use std::io::IsTerminal;
 use std::path::PathBuf;
 
+use clap::builder::FalseyValueParser;
 use clap::{Args, ValueEnum};
 
 use crate::show::Layout;
@@ -44,7 +45,13 @@ pub struct Globals {
     )]
     today: Option<Day>,
     /// Print to be read aloud by a screen reader: nothing drawn, tables told row by row
-    #[arg(long, global = true, env = PLAIN, hide_env_values = true)]
+    #[arg(
+        long,
+        global = true,
+        env = PLAIN,
+        hide_env_values = true,
+        value_parser = FalseyValueParser::new()
+    )]
     plain: bool,
 }
 
