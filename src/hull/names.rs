@@ -27,9 +27,9 @@ impl FromStr for StrakeName {
             .filter(|word| !word.is_empty())
             .collect();
         let refuse = |says: String| Err(Misread::new(says).help(FORM));
-        let one = name.chars().nth(1).is_none();
-        if one
-            || !name.starts_with(|c: char| c.is_ascii_alphabetic())
+        let joined = words.join("-");
+        if joined.len() < 2
+            || !joined.starts_with(|c: char| c.is_ascii_alphabetic())
             || !words.iter().all(|word| is_plain(word))
         {
             return refuse(format!("`{}` is not a name for a strake", text.trim()));
@@ -37,12 +37,12 @@ impl FromStr for StrakeName {
         if let Some(word) = words.iter().find(|word| is_taken(word)) {
             return refuse(format!("`{word}` means something else in a place"));
         }
-        if name.chars().count() > MOST {
+        if joined.len() > MOST {
             return refuse(format!(
                 "the name of a strake is at most {MOST} letters long"
             ));
         }
-        Ok(Self(words.join("-")))
+        Ok(Self(joined))
     }
 }
 

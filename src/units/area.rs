@@ -1,6 +1,5 @@
 //! Areas of other metal in the wood.
 
-use std::fmt;
 use std::str::FromStr;
 
 use super::number;
@@ -19,12 +18,6 @@ impl Area {
     /// An area of so many square millimetres.
     pub const fn from_mm2(mm2: f64) -> Self {
         Self(mm2)
-    }
-}
-
-impl fmt::Display for Area {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}mm2", self.0)
     }
 }
 
