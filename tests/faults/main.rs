@@ -4,12 +4,15 @@
 #![allow(clippy::pedantic, clippy::restriction)]
 
 mod boat;
+mod endings;
 mod full;
+mod fuzzed;
 mod hostile;
 mod killed;
 mod logging;
 mod odd;
 mod plans;
+mod running;
 mod sheets;
 mod waiting;
 mod writing;

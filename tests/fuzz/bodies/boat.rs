@@ -55,13 +55,20 @@ pub fn read(folder: &Folder) -> Option<Boat> {
         Ok(boat) => return Some(boat),
         Err(faults) => faults,
     };
-    assert!(!faults.is_empty() && faults.len() <= 5000, "{}", faults.len());
+    assert!(
+        !faults.is_empty() && faults.len() <= 5000,
+        "{}",
+        faults.len()
+    );
     let texts = folder.texts();
     let mut told = Vec::new();
     draw(&mut told, &faults, &texts, 80, false).expect("a vector");
     tell(&mut told, &faults, &texts).expect("a vector");
     let told = String::from_utf8(told).expect("text");
-    assert!(!told.contains(|c: char| c.is_control() && c != '\n'), "{told:?}");
+    assert!(
+        !told.contains(|c: char| c.is_control() && c != '\n'),
+        "{told:?}"
+    );
     None
 }
 
@@ -97,7 +104,9 @@ pub fn log(bytes: &[u8]) {
 pub fn boat(bytes: &[u8]) {
     let cut = |bytes: &'_ [u8]| {
         let at = bytes.windows(DIVIDED.len()).position(|at| at == DIVIDED);
-        at.map_or((bytes.len(), bytes.len()), |at| (at + 1, at + DIVIDED.len()))
+        at.map_or((bytes.len(), bytes.len()), |at| {
+            (at + 1, at + DIVIDED.len())
+        })
     };
     let (end, next) = cut(bytes);
     let (hull, rest) = (&bytes[..end], &bytes[next..]);

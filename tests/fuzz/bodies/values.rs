@@ -131,5 +131,8 @@ pub fn places(bytes: &[u8]) {
     let folded = fold(&HULL, named.iter().copied());
     let again: Places = folded.to_string().parse().expect("folded places are read");
     assert_eq!(again, folded);
-    assert_eq!(HULL.resolve(&again).map(|spots| crossings(&spots)), Ok(named));
+    assert_eq!(
+        HULL.resolve(&again).map(|spots| crossings(&spots)),
+        Ok(named)
+    );
 }

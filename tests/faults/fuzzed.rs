@@ -1,0 +1,64 @@
+//! What fuzzing thought of: every input that was kept, through the same functions, so that none of
+//! it breaks anything again.
+
+use std::fs;
+use std::path::Path;
+
+#[path = "../fuzz/bodies/mod.rs"]
+mod bodies;
+
+fn replay(target: &str, body: fn(&[u8])) {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fuzz/corpus");
+    let mut inputs: Vec<_> = fs::read_dir(folder.join(target))
+        .unwrap()
+        .map(|file| file.unwrap().path())
+        .collect();
+    inputs.sort();
+    assert!(inputs.len() > 10, "{target}");
+    for input in inputs {
+        let bytes = fs::read(&input).unwrap();
+        // Told where the test fails.
+        println!("{}", input.display());
+        body(&bytes);
+    }
+}
+
+#[test]
+fn lengths_areas_sizes_and_cells() {
+    replay("lengths", bodies::lengths);
+}
+
+#[test]
+fn dates_and_seasons() {
+    replay("dates", bodies::dates);
+}
+
+#[test]
+fn places_written_and_folded() {
+    replay("places", bodies::places);
+}
+
+#[test]
+fn lines_read_quickly_and_slowly() {
+    replay("line", bodies::line);
+}
+
+#[test]
+fn files_of_hulls() {
+    replay("hull", bodies::hull);
+}
+
+#[test]
+fn logs_written_again() {
+    replay("log", bodies::log);
+}
+
+#[test]
+fn spreadsheets_there_and_back() {
+    replay("csv", bodies::csv);
+}
+
+#[test]
+fn boats_judged_and_printed() {
+    replay("boat", bodies::boat);
+}
