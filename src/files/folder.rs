@@ -214,8 +214,17 @@ impl Folder {
             unread,
         } = file;
         let hull = Hull::build(hull, &mut faults);
+        let before = faults.len();
         let mut book = Book::build(&hull, sets, entries, &unread, today, &mut faults);
+        // What is missing where a whole file could not be read proves nothing.
+        if !self.hull.sound {
+            faults.truncate(before);
+        }
+        let before = faults.len();
         book.take_plans(&hull, lines, whole_plan, &unread, today, &mut faults);
+        if !self.hull.sound || !self.log.sound {
+            faults.truncate(before);
+        }
         for acceptance in &accepted {
             if let Err(misread) = hull.resolve(&acceptance.place) {
                 faults.extend(hull.not_there(acceptance.origin, "place", misread));

@@ -126,7 +126,7 @@ pub struct Here<'a> {
 }
 
 /// With as many faults as this told, no more records are read: the file is not what it says.
-const MOST: usize = 1000;
+pub(super) const MOST: usize = 1000;
 
 /// Reads one record. Every fault of it is told: unknown and doubled keys, values of the wrong
 /// shape, empty ones; the rest is read all the same.

@@ -3,9 +3,11 @@
 use super::{Hull, Member, MemberPick, Number, Places, Run, Spot, Strake, StrakeId};
 use crate::text::Misread;
 
-/// The most crossings a place may name, each counted as often as it is named; refused before any
-/// is looked up.
-const MOST_NAMED: usize = 20_000_000;
+/// A place may always name so many crossings, each counted as often as it is named.
+const MAY_NAME: usize = 100_000;
+
+/// And where the hull has more, each of them so often.
+const OVER_AND_OVER: usize = 4;
 
 impl Hull {
     /// The crossings and holes that a place names, each crossing once, in order.
@@ -15,15 +17,18 @@ impl Hull {
     pub fn resolve(&self, places: &Places) -> Result<Vec<Spot>, Misread> {
         let mut spots: Vec<Spot> = Vec::new();
         let mut named = 0_usize;
+        let all = self.strakes.iter().map(|strake| strake.members.len());
+        let most = all.sum::<usize>().saturating_mul(OVER_AND_OVER);
+        let most = most.max(MAY_NAME);
         let places = self.numbered(places)?;
         for place in &places.0 {
             self.check_strakes(place)?;
             let strakes: Vec<&Strake> = self.strakes_of(place).collect();
-            named = MemberPick::count(&place.members)
-                .saturating_mul(strakes.len())
-                .saturating_add(named);
-            if named > MOST_NAMED {
-                let says = format!("a place may name {MOST_NAMED} crossings, and this names more");
+            // Refused before any is looked up, so that a short text costs no memory.
+            let each = strakes.iter().map(|strake| named_along(strake, place));
+            named = each.fold(named, usize::saturating_add);
+            if named > most {
+                let says = format!("a place may name {most} crossings, and this names more");
                 return Err(Misread::new(says).help("does it name the same ones over and over?"));
             }
             let before = spots.len();
@@ -127,6 +132,13 @@ impl Hull {
         }
         Ok(())
     }
+}
+
+/// How many crossings of a strake a place names, each as often as it is named.
+fn named_along(strake: &Strake, place: &super::Place) -> usize {
+    let all = place.members.iter().filter(|pick| pick.kind.is_none());
+    let along = strake.members.len().saturating_mul(all.count());
+    MemberPick::count(&place.members).saturating_add(along)
 }
 
 pub(super) fn no_crossing(strake: &Strake, member: Member) -> Misread {

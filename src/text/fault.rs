@@ -67,7 +67,7 @@ impl Fault {
             path: Vec::new(),
             within: None,
             bytes: None,
-            says: says.into(),
+            says: short(says.into()),
             help: None,
         }
     }
@@ -77,7 +77,7 @@ impl Fault {
         Self {
             path,
             within: misread.within,
-            help: misread.help,
+            help: misread.help.map(short),
             ..Self::new(origin, misread.says)
         }
     }
@@ -98,7 +98,25 @@ impl Fault {
     /// Adds what would be right.
     #[must_use]
     pub fn help(mut self, help: impl Into<String>) -> Self {
-        self.help = Some(help.into());
+        self.help = Some(short(help.into()));
         self
     }
+}
+
+/// A sentence that quotes a word of a file may be as long as the file; a person reads its beginning
+/// and its end.
+fn short(text: String) -> String {
+    const LONGEST: usize = 1000;
+    if text.len() <= LONGEST {
+        return text;
+    }
+    let letters: Vec<char> = text.chars().collect();
+    let (Some(begins), Some(ends)) = (
+        letters.first_chunk::<{ LONGEST / 2 }>(),
+        letters.last_chunk::<{ LONGEST / 4 }>(),
+    ) else {
+        return text;
+    };
+    let begins = begins.iter().collect::<String>();
+    begins + " … " + &ends.iter().collect::<String>()
 }

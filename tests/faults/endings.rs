@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::Path;
 
-use super::running::{demo, run};
+use super::demo::{demo, run};
 
 const FILES: [&str; 3] = ["hull.yaml", "log.yaml", "plan.yaml"];
 

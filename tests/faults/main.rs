@@ -4,15 +4,18 @@
 #![allow(clippy::pedantic, clippy::restriction)]
 
 mod boat;
+mod demo;
 mod endings;
 mod full;
+#[path = "../fuzz/bodies/mod.rs"]
+mod fuzz;
 mod fuzzed;
 mod hostile;
 mod killed;
 mod logging;
 mod odd;
 mod plans;
-mod running;
 mod sheets;
+mod spoilt;
 mod waiting;
 mod writing;

@@ -10,6 +10,7 @@ mod stores;
 
 use std::str::FromStr;
 
+use super::record::MOST;
 use super::{Body, Given, Part, Piece, Reader, Text, read, split_hull};
 use crate::audit::Acceptance;
 use crate::hull::HullParts;
@@ -85,6 +86,10 @@ pub(super) fn read_hull(text: &str, faults: &mut Vec<Fault>) -> HullFile {
         file.hull.gauges = one(part, faults).unwrap_or_default();
     }
     for part in &parts {
+        if faults.len() >= MOST {
+            file.hull.incomplete = true;
+            break;
+        }
         file.take(part, faults);
     }
     file

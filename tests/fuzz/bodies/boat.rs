@@ -56,7 +56,7 @@ pub fn read(folder: &Folder) -> Option<Boat> {
         Err(faults) => faults,
     };
     assert!(
-        !faults.is_empty() && faults.len() <= 5000,
+        !faults.is_empty() && faults.len() <= 10_000,
         "{}",
         faults.len()
     );
@@ -65,6 +65,8 @@ pub fn read(folder: &Folder) -> Option<Boat> {
     draw(&mut told, &faults, &texts, 80, false).expect("a vector");
     tell(&mut told, &faults, &texts).expect("a vector");
     let told = String::from_utf8(told).expect("text");
+    // However long what is wrong is: a person reads it.
+    assert!(told.len() < 400_000, "{} bytes told", told.len());
     assert!(
         !told.contains(|c: char| c.is_control() && c != '\n'),
         "{told:?}"
@@ -98,6 +100,12 @@ pub fn log(bytes: &[u8]) {
         let again = read(&again).unwrap_or_else(|| panic!("{written}"));
         assert_eq!(write(&again, units), written);
     }
+}
+
+/// Any bytes as a plan.
+pub fn plan(bytes: &[u8]) {
+    let (_kept, folder) = folder(HULL.as_bytes(), b"", bytes);
+    read(&folder);
 }
 
 /// A whole boat: hull, log and plan, judged and printed in every form.

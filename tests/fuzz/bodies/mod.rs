@@ -7,7 +7,7 @@ mod line;
 mod pages;
 mod values;
 
-pub use boat::{boat, hull, log};
+pub use boat::{HULL, boat, folder, hull, log, plan, read};
 pub use csv::csv;
 pub use line::line;
 pub use values::{dates, lengths, places};

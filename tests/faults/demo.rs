@@ -1,18 +1,10 @@
-//! Running the program on a folder of its own.
+//! A copy of the demo to spoil, and the program run beside it on the day it was made for.
 
 use std::fs;
 use std::path::Path;
 use std::process::Command;
 
-/// What a run said and how it ended.
-pub struct Ran {
-    /// What it printed.
-    pub stdout: String,
-    /// What it complained of.
-    pub stderr: String,
-    /// Its exit code; none where it was killed, as a panic of the released program is.
-    pub code: Option<i32>,
-}
+use super::boat::Ran;
 
 /// A folder with a copy of the demo in it, as `demo`.
 pub fn demo() -> tempfile::TempDir {
@@ -27,27 +19,24 @@ fn copy(from: &Path, to: &Path) {
     for file in fs::read_dir(from).unwrap() {
         let file = file.unwrap();
         let to = to.join(file.file_name());
-        match file.path().is_dir() {
-            true => copy(&file.path(), &to),
-            false => drop(fs::copy(file.path(), to).unwrap()),
+        if file.path().is_dir() {
+            copy(&file.path(), &to);
+        } else {
+            fs::copy(file.path(), to).unwrap();
         }
     }
 }
 
 /// Runs the program in a folder, on the boat in its `demo`.
 pub fn run(folder: &Path, args: &[&str]) -> Ran {
-    let output = Command::new(env!("CARGO_BIN_EXE_refasten"))
+    let mut command = Command::new(env!("CARGO_BIN_EXE_refasten"));
+    command
         .args(args)
         .current_dir(folder)
         .env("REFASTEN_BOAT", "demo")
         .env("REFASTEN_TODAY", "2024-11-25")
         .env("COLUMNS", "80")
         .env_remove("REFASTEN_PLAIN")
-        .output()
-        .unwrap();
-    Ran {
-        stdout: String::from_utf8(output.stdout).unwrap(),
-        stderr: String::from_utf8(output.stderr).unwrap(),
-        code: output.status.code(),
-    }
+        .env_remove("NO_COLOR");
+    Ran::from(command.output().unwrap())
 }
