@@ -32,8 +32,8 @@ const DIVIDED: &[u8] = b"\n%%\n";
 /// The boat that comes with the program.
 pub fn demo() -> Boat {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).ancestors();
-    let demo = folder.map(|folder| folder.join("demo"));
-    let demo = demo.filter(|demo| demo.join(HULL_FILE).is_file()).next();
+    let mut demo = folder.map(|folder| folder.join("demo"));
+    let demo = demo.find(|demo| demo.join(HULL_FILE).is_file());
     let folder = Folder::open(&demo.expect("the demo")).expect("it can be read");
     folder.boat(today()).expect("it has no fault")
 }
