@@ -31,6 +31,11 @@ pub(super) struct Point {
 }
 
 impl Days {
+    /// Whether a day to look at was typed.
+    pub(super) const fn names_a_day(&self) -> bool {
+        self.as_of.is_some()
+    }
+
     /// The days that were typed; a slip is kept in `reading`.
     pub(super) fn read(&self, reading: &mut Reading, today: Day) -> Point {
         let mut past = |name: &str, typed: Option<&String>| {

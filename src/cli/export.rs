@@ -2,7 +2,8 @@
 
 use clap::{Args, ValueEnum};
 
-use super::days::past_day;
+use super::days::Days;
+use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::files::Boat;
 use crate::files::sheet::{ENTRIES, entries};
@@ -22,9 +23,8 @@ pub struct Export {
     /// What to print
     #[arg(value_enum, default_value_t = What::Entries)]
     what: What,
-    /// The day to look at, for `fastenings`; today where it is not given
-    #[arg(long, value_name = "DAY")]
-    as_of: Option<String>,
+    #[command(flatten)]
+    days: Days,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -39,20 +39,16 @@ enum What {
 
 impl Export {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-        let mut faults = Vec::new();
         let today = desk.globals.today()?;
-        let day = self
-            .as_of
-            .and_then(|day| super::show::typed("--as-of", past_day(&day, today), &mut faults));
-        if day.is_some() && self.what != What::Fastenings {
+        let mut reading = Reading::default();
+        let point = self.days.read(&mut reading, today);
+        if self.days.names_a_day() && self.what != What::Fastenings {
             let misread = Misread::new("it goes with `fastenings` only");
-            let help = "the log is printed whole, and the sets as hull.yaml has them";
-            super::show::typed::<()>("--as-of", Err(misread.help(help)), &mut faults);
+            let help = "the log is printed whole, or with --as-known as far as it was known, and the sets as hull.yaml has them";
+            reading.slip("--as-of", misread.help(help));
         }
-        let (boat, _) = desk.globals.read_boat()?;
-        if !faults.is_empty() {
-            return Err(Stopped::Wrong(faults));
-        }
+        let point = reading.done(Some(point)).map_err(Stopped::Wrong)?;
+        let boat = point.boat(desk.globals)?;
         let columns: &[&str] = match self.what {
             What::Entries => ENTRIES,
             What::Sets => &SETS,
@@ -61,14 +57,14 @@ impl Export {
         let units = desk.globals.units_for(&boat);
         let mut table = match desk.globals.format {
             Format::Text => Table::csv(desk.out, columns)?,
-            Format::Json => Table::json(desk.out, columns, &boat.hull.boat)?,
+            Format::Json => Table::json(desk.out, columns, &boat.hull.boat, &boat.book)?,
         };
         match self.what {
             What::Entries => entries(&boat, &mut table)?,
             What::Sets => sets(&boat.hull, &boat.book, units, &mut table)?,
             What::Fastenings => {
                 let crossings: Vec<CrossingId> = boat.hull.crossing_ids().collect();
-                let day = day.unwrap_or(today);
+                let day = point.as_of;
                 let state = boat.book.state(&boat.hull, Some(day));
                 let Boat { hull, book, .. } = &boat;
                 let stock = Stock {

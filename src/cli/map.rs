@@ -5,14 +5,13 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::days::past_day;
+use super::days::Days;
 use super::drawing::{self, Target};
 use super::show::{crossings, typed};
 use super::typed::Reading;
 use super::{Desk, Ended, Format, Stopped};
 use crate::audit::{self, Rule, Survey};
 use crate::show::map::{self, Ask, By, Dress};
-use crate::units::Day;
 
 /// Map the planking laid flat: what is where, strakes by frames
 ///
@@ -26,12 +25,11 @@ pub(super) struct Map {
     /// What to show: metal, state, age, hold or findings
     #[arg(long, default_value = "state")]
     by: String,
-    /// Map her as she was at the end of this day (2026-10-03); else today
-    #[arg(long, value_name = "DAY")]
-    as_of: Option<String>,
     /// Write a drawing to this SVG file, replacing it; `-` for standard output
     #[arg(long, value_name = "FILE.svg")]
     drawing: Option<PathBuf>,
+    #[command(flatten)]
+    days: Days,
 }
 
 impl Map {
@@ -39,11 +37,9 @@ impl Map {
         let mut reading = Reading::default();
         let by: Option<By> = reading.option("--by", Some(&self.by));
         let today = desk.globals.today()?;
-        let as_of: Option<Day> = reading.with("--as-of", self.as_of.as_ref(), |typed| {
-            past_day(typed, today)
-        });
+        let point = self.days.read(&mut reading, today);
         let target = Target::of(self.drawing.as_deref(), desk.globals.format)?;
-        let (boat, _) = desk.globals.read_boat()?;
+        let boat = point.boat(desk.globals)?;
         let mut faults = reading.faults();
         let within = typed("PLACE", crossings(&boat, &self.place), &mut faults);
         let (Some(by), Some(within), []) = (by, within, faults.as_slice()) else {
@@ -54,7 +50,7 @@ impl Map {
             &boat.book,
             &boat.limits,
             &boat.accepted,
-            as_of.unwrap_or(today),
+            point.as_of,
             desk.globals.units_for(&boat),
         );
         if let Some(within) = within {

@@ -8,6 +8,7 @@ use serde_json::{Map, Value, json};
 
 use super::csv::{Cell, Csv};
 use super::inventory::{Stock, bung};
+use super::known;
 use crate::hull::{HoleNumber, Holes, Hull, Spot, fold, fold_holes};
 use crate::record::{Book, Found, Set, SetId};
 use crate::units::{Units, When};
@@ -40,10 +41,17 @@ impl<'o> Table<'o> {
     ///
     /// # Errors
     /// What the writer gives.
-    pub fn json(out: &'o mut dyn Write, columns: &[&str], boat: &str) -> io::Result<Self> {
+    pub fn json(
+        out: &'o mut dyn Write,
+        columns: &[&str],
+        boat: &str,
+        book: &Book,
+    ) -> io::Result<Self> {
         let keys = columns.iter().map(|column| column.replace(' ', "_"));
         let keys: Vec<String> = keys.collect();
-        let head = json!({"format": 1, "boat": boat, "columns": keys});
+        let head = json!({
+            "format": 1, "boat": boat, "as_known": known::json(book), "columns": keys,
+        });
         let head = head.to_string();
         // The rows follow as they come, and the object is closed after them.
         write!(out, "{},\"rows\":[", head.trim_end_matches('}'))?;

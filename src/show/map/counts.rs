@@ -76,6 +76,15 @@ fn places(map: &Map<'_>, crossings: impl Iterator<Item = CrossingId>) -> String 
 }
 
 impl Map<'_> {
+    /// The day it is drawn for, and as of which day the log is known where that was asked for.
+    pub(super) fn day(&self) -> String {
+        let day = self.survey.day;
+        match self.survey.book.known() {
+            Some(known) => format!("{day}, as known on {}", known.day),
+            None => day.to_string(),
+        }
+    }
+
     /// What it is of, where it is not of the whole boat: `, S3-5 F12-20 only`.
     pub(super) fn only(&self) -> String {
         if self.survey.asks_about_all() {

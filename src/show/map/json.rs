@@ -9,6 +9,7 @@ use super::class::Class;
 use super::counts::counts;
 use super::laid::{Laid, Panel, lay_all};
 use crate::hull::{CrossingId, fold};
+use crate::show::known;
 
 /// Every mark with how often it is there, and every crossing with what it is marked as and where
 /// it lies.
@@ -47,6 +48,7 @@ pub fn json(map: &Map<'_>) -> Value {
         "format": 1,
         "boat": survey.hull.boat,
         "as_of": survey.day.to_string(),
+        "as_known": known::json(survey.book),
         "by": map.by.word(),
         "marks": marks,
         "assumed": laid.assumed(),

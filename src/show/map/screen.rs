@@ -8,6 +8,7 @@ use super::counts::{Count, counts, in_words};
 use super::{Class, Map};
 use crate::hull::{CrossingId, FramesFrom, JointKind, Member, Side, Strake, StrakesFrom, fold};
 use crate::joint::Zone;
+use crate::show::known;
 use crate::show::layout::Layout;
 use crate::show::page::Page;
 use crate::show::places::in_short_words;
@@ -36,6 +37,7 @@ pub fn text(map: &Map<'_>, out: &mut dyn Write, layout: Layout) -> io::Result<()
     let mut page = Page::new(out, layout);
     let head = format!("{} on {}{}", survey.hull.boat, survey.day, map.only());
     page.line(&head)?;
+    known::text(&mut page, survey.book)?;
     let counts = counts(map);
     if counts.is_empty() {
         return page.line("There is no planking there to map.");

@@ -36,7 +36,7 @@ pub fn drawing(map: &Map<'_>, dress: Dress, out: &mut dyn Write) -> io::Result<(
         "The planking of {} on {}{}, laid flat with the bow to the left: the shell from outside, \
          port above and starboard below the keel, the deck apart. {} crossings. {}{}",
         map.survey.hull.boat,
-        map.survey.day,
+        map.day(),
         map.only(),
         grouped(u32::try_from(crossings).unwrap_or(u32::MAX)),
         grain.says(),
@@ -62,7 +62,7 @@ pub fn drawing(map: &Map<'_>, dress: Dress, out: &mut dyn Write) -> io::Result<(
         [paper.margin, paper.margin + 1.6 * f],
         &map.survey.hull.boat,
     )?;
-    let says = format!("{} on {}{}", map.by.title(), map.survey.day, map.only());
+    let says = format!("{} on {}{}", map.by.title(), map.day(), map.only());
     text(&mut svg, "", [paper.margin, paper.margin + 3.2 * f], &says)?;
     let spots = Spots::new(map, grain);
     for (panel, place) in laid.panels.iter().zip(&paper.panels) {
