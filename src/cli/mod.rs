@@ -11,6 +11,7 @@ mod buy;
 mod check;
 mod days;
 mod drawing;
+mod drop;
 mod entry;
 mod explain;
 mod export;
@@ -67,6 +68,7 @@ struct Typed {
 enum Command {
     New(new::New),
     Pick(Box<pick::Pick>),
+    Drop(drop::Drop),
     Log(Box<log::Log>),
     Show(show::Show),
     History(history::History),
@@ -89,6 +91,7 @@ impl Command {
         match self {
             Self::Pick(pick) => pick.run(desk),
             Self::Check(check) => check.run(desk),
+            Self::Drop(drop) => drop.run(desk),
             Self::Log(log) => log.run(desk),
             Self::Show(show) => show.run(desk),
             Self::History(history) => history.run(desk),

@@ -9,6 +9,7 @@ mod cautions;
 mod changed;
 pub mod check;
 pub mod csv;
+pub mod dropped;
 pub mod explain;
 pub mod export;
 mod figures;

@@ -16,7 +16,7 @@
 //! **Sources.** Common practice, no source.
 //!
 //! **What to do.** Drive it and log it with `log driven … --plan NAME`. What is no longer meant is
-//! given up by a line in `plan.yaml`: `- {plan: "NAME", date: 2026-10-03, dropped: yes, why: "…"}`.
+//! given up with `refasten drop NAME`, which adds a line to `plan.yaml`.
 
 use crate::audit::{Counted, Hits, Rule, Saying, Severity, Survey};
 use crate::tables::Basis;
@@ -41,7 +41,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             continue;
         }
         let says = format!("`{}` of {} is planned and not driven", line.plan, line.date);
-        let remedy = "drive it and log it with --plan, or give it up in plan.yaml";
+        let remedy = "drive it and log it with --plan, or give it up with `refasten drop`";
         let saying = Saying::new(Severity::Watch, says, remedy).counting(Counted::Wanted);
         hits.at(stage.spot.crossing, usize::from(left), saying);
     }
