@@ -22,8 +22,9 @@ use crate::units::Day;
 /// Ends with exit code 1 where something at or above --fail-on is found, or too little is
 /// recorded to say.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten audit S3 F16-20")]
 pub(super) struct Audit {
-    /// Ask about this place only (S4-7 F12-24); else the whole boat
+    /// Where, as S4-7 F12-24; else the whole boat
     #[arg(value_name = "PLACE")]
     place: Vec<String>,
     #[command(flatten)]
@@ -31,17 +32,18 @@ pub(super) struct Audit {
     /// Judge her as she will be once the plan is carried out
     #[arg(long)]
     planned: bool,
-    /// Ask only this rule; several with commas, or given again
+    /// Only this rule; several with commas, or given again
     #[arg(long, value_name = "RULE", value_delimiter = ',')]
     only: Vec<String>,
-    /// What makes the exit code 1
-    #[arg(long, value_enum, default_value_t = FailOn::Stop)]
+    /// From what on a finding makes the exit code 1
+    #[arg(long, value_name = "LEVEL", value_enum, default_value_t = FailOn::Stop)]
     fail_on: FailOn,
     /// Tell every place, however many
     #[arg(long)]
     full: bool,
-    /// Audit several boats, a row a boat: folders of boats, or each boat's own. The worst of them
-    /// makes the exit code
+    /// Several boats, a row each: their folders, or folders of such
+    ///
+    /// The worst of them makes the exit code.
     #[arg(long, value_name = "DIR", num_args = 1.., conflicts_with_all = ["place", "full"])]
     boats: Vec<PathBuf>,
 }

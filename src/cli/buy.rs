@@ -16,22 +16,24 @@ use crate::tables::{GaugeSystem, Metal};
 use crate::text::{Fault, Misread, digits, nearest};
 use crate::units::Day;
 
-/// List what to buy: for all that is planned and for what stands open, unless told for what
+/// List what to buy for what is planned and what stands open
 ///
 /// Spares go by what the log tells of fastenings that were lost, and by a floor. What things are
 /// sold by, at which price, and the tools you own, stand under `boxes` and `own` in hull.yaml.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten buy S3 F18-20")]
 pub(super) struct Buy {
-    /// Where: planks and members, as P1-4 F12; the whole boat where it is not given
+    /// Where, as P1-4 F12; else the whole boat
     place: Vec<String>,
-    /// Only for the plan of this name; several, given again
+    /// Only for this plan; several, given again
     #[arg(long, value_name = "NAME")]
     plan: Vec<String>,
-    /// Only for these, wherever they go: "20 wood screw, silicon bronze, 14 x 2in", with the bung
-    /// after another comma; several, given again
+    /// Only for these: "20 wood screw, silicon bronze, 14 x 2in"
+    ///
+    /// Wherever they go; the bung after another comma; several, given again.
     #[arg(long, value_name = "GOODS")]
     give: Vec<String>,
-    /// Print as a list for people, or as a table for a spreadsheet or a page of notes
+    /// Print as a list, or a table for spreadsheet or notes
     #[arg(long = "as", value_enum, default_value_t = As::List)]
     form: As,
     #[command(flatten)]

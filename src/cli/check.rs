@@ -8,17 +8,19 @@ use super::{Desk, Ended, Format, Globals, Stopped};
 use crate::files::{Boat, Folder, Known, LOG_FILE, MendedFile, Mending, Merged, PLAN_FILE};
 use crate::show::check as show;
 
-/// Read the boat's files and tell everything that is wrong with them
+/// Tell everything that is wrong with the boat's files
 ///
 /// Nothing is written but by --repair.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten check")]
 pub(super) struct Check {
-    /// Mend a log or a plan whose last line was cut short, or a log to which two people added at once: write the
-    /// mended one beside it and show what changes. Where numbers are taken, the later entries get
-    /// new ones, and strikes name them by those
+    /// Mend a log or plan that was cut short, or added to by two
+    ///
+    /// Writes the mended one beside it and shows what changes. Where numbers are taken, the later
+    /// entries get new ones, and strikes name them by those.
     #[arg(long)]
     repair: bool,
-    /// Put what is mended in its place
+    /// With --repair: put what is mended in its place
     #[arg(long, requires = "repair")]
     replace: bool,
 }

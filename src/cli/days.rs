@@ -11,13 +11,16 @@ use crate::units::Day;
 /// Options of every command that reads a boat's record.
 #[derive(Debug, Args)]
 pub(super) struct Days {
-    /// Look at her as she was at the end of this day (2026-10-03); else today, or the day of
-    /// --as-known
+    /// As she was at the end of this day (2026-10-03); else today
+    ///
+    /// With --as-known and without this, the day of --as-known.
     #[arg(long, value_name = "DAY")]
     as_of: Option<String>,
-    /// Read the log as it had been written down by the end of this day. An entry counts as written
-    /// on its own day, or later where `written` or an entry above it says so; a strike written
-    /// later does not count. hull.yaml has no history and is taken as it is now
+    /// As the log had been written down by the end of this day
+    ///
+    /// An entry counts as written on its own day, or later where `written` or an entry above it
+    /// says so; a strike written later does not count. hull.yaml has no history and is taken as it
+    /// is now.
     #[arg(long, value_name = "DAY")]
     as_known: Option<String>,
 }

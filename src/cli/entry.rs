@@ -6,24 +6,28 @@ use crate::files::{Given, Keys, RawEntry, Text};
 use crate::record::Did;
 use crate::text::{Fault, FileId, Step};
 
+/// Headings of the help.
+const DRIVEN: &str = "Of what was driven";
+const HUNG: &str = "Of planks and members";
+
 /// What tells one entry.
 #[derive(Debug, Args)]
 pub(super) struct EntryTyped {
     /// checked, measured, bared, hardened, pulled, broken, cleared, left, plugged, doweled,
-    /// driven, bunged, stopped, plank-off, plank-hung, faired, sistered, frame-renewed or struck
+    /// driven, bunged, stopped, plank-off, plank-hung, faired, sistered, frame-renewed, struck
     did: Option<String>,
     /// Where: planks and members, as S4 F14-18
     place: Vec<String>,
     /// The day it was done; today where it is not given
     #[arg(long, value_name = "DAY")]
     date: Option<String>,
-    /// Which set, where more than one stands there; for `driven`, a name for the new one
+    /// Which set, where there are several; a name for one driven
     #[arg(long)]
     set: Option<String>,
     /// How many there should be, as a check
     #[arg(long)]
     count: Option<String>,
-    /// What was found: sound, worn, necked, wasted, pink, spun, wood soft …
+    /// What was found: sound, worn, wasted, spun, wood soft …
     #[arg(long)]
     found: Option<String>,
     /// Where the stub is: frame, plank or both
@@ -36,48 +40,52 @@ pub(super) struct EntryTyped {
     #[arg(long, value_name = "LENGTH")]
     diameter: Option<String>,
     /// How many were driven at each crossing
-    #[arg(long, value_name = "N")]
+    #[arg(long, value_name = "N", help_heading = DRIVEN)]
     per_crossing: Option<String>,
     /// Kind of what was driven: wood screw, boat nail, rivet …
-    #[arg(long)]
+    #[arg(long, help_heading = DRIVEN)]
     kind: Option<String>,
     /// Its metal
-    #[arg(long)]
+    #[arg(long, help_heading = DRIVEN)]
     metal: Option<String>,
     /// Its size, as "16 x 2in"
-    #[arg(long)]
+    #[arg(long, help_heading = DRIVEN)]
     size: Option<String>,
-    /// What is to close the hole over it, as "9/16in x 1/4in", stopping or none
-    #[arg(long)]
+    /// Over it: "9/16in x 1/4in", stopping or none
+    #[arg(long, help_heading = DRIVEN)]
     bung: Option<String>,
     /// Which holes they went into: same or new
-    #[arg(long)]
+    #[arg(long, help_heading = DRIVEN)]
     hole: Option<String>,
     /// They only clamp for a time, and are not relied on
-    #[arg(long)]
+    #[arg(long, help_heading = DRIVEN)]
     temporary: bool,
-    /// Name of the plan that this carries out
-    #[arg(long, value_name = "NAME")]
+    /// The plan that this carries out
+    #[arg(long, value_name = "NAME", help_heading = DRIVEN)]
     plan: Option<String>,
     /// Thickness of the plank that was hung
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", help_heading = HUNG)]
     thickness: Option<String>,
     /// Wood of the plank that was hung, or of the new member
-    #[arg(long)]
+    #[arg(long, help_heading = HUNG)]
     wood: Option<String>,
-    /// Joints that came with the plank, as "P3 J14"; list them in hull.yaml first
-    #[arg(long, value_name = "PLACE")]
+    /// Joints that came with it, as "P3 J14"
+    ///
+    /// List them in hull.yaml first.
+    #[arg(long, value_name = "PLACE", help_heading = HUNG)]
     joints: Option<String>,
     /// How much was taken off the face of the planking
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", help_heading = HUNG)]
     off: Option<String>,
     /// Siding of the new member
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", help_heading = HUNG)]
     siding: Option<String>,
     /// Moulding of the new member
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", help_heading = HUNG)]
     moulding: Option<String>,
-    /// The entry struck out, as "4 broken S5 F16.2"; or name it after `struck`
+    /// The entry struck out, as "4 broken S5 F16.2"
+    ///
+    /// Or name it after `struck`.
     #[arg(long, value_name = "ENTRY")]
     strikes: Option<String>,
     /// Why it is struck out

@@ -7,12 +7,11 @@ use crate::audit::Rule;
 use crate::show::explain;
 use crate::text::Fault;
 
-/// Explain a rule of the audit: what it looks for, why, and what to do
-///
-/// Without a name it lists every rule.
+/// Explain a rule of the audit: what, why, and what to do
 #[derive(Debug, Args)]
+#[command(after_help = "refasten explain driven-in-bad-hole")]
 pub(super) struct Explain {
-    /// Name of the rule, as the audit prints it
+    /// Name of the rule, as the audit prints it; else all are listed
     rule: Option<String>,
 }
 

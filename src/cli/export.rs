@@ -12,13 +12,12 @@ use crate::show::export::{FASTENINGS, SETS, Table, fastenings, sets};
 use crate::show::inventory::Stock;
 use crate::text::Misread;
 
-/// Print the log, the sets or every fastening as a table for spreadsheet programs (CSV)
-///
-/// refasten export > log.csv
+/// Print the log, the sets or every fastening for spreadsheets (CSV)
 ///
 /// `refasten import` reads the entries back. A text that a spreadsheet program would run or make a
 /// number or a date of has an apostrophe before it, which import takes off.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten export fastenings --as-of 2024-10-20")]
 pub struct Export {
     /// What to print
     #[arg(value_enum, default_value_t = What::Entries)]

@@ -12,15 +12,16 @@ use crate::text::Fault;
 use crate::units::{Day, Units};
 
 use super::Stopped;
+use super::help::EVERYWHERE;
 
 /// Set to have everything read aloud.
 const PLAIN: &str = "REFASTEN_PLAIN";
 
 /// Options of every command.
 #[derive(Debug, Args)]
-#[command(next_help_heading = "Options of every command")]
+#[command(next_help_heading = EVERYWHERE)]
 pub struct Globals {
-    /// Folder of the boat; else the nearest one upward that has a hull.yaml
+    /// Folder of the boat; else the nearest with a hull.yaml, upward
     #[arg(
         long,
         global = true,
@@ -32,7 +33,7 @@ pub struct Globals {
     /// Print for people or for programs
     #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
     pub format: Format,
-    /// Units to print in; else the boat's own, else inches
+    /// Units to print in, if not the boat's own
     #[arg(long, global = true, value_enum)]
     units: Option<UnitsTyped>,
     /// The day to take as today (2026-10-03); else the clock's
@@ -44,7 +45,9 @@ pub struct Globals {
         hide_env_values = true
     )]
     today: Option<Day>,
-    /// Print to be read aloud by a screen reader: nothing drawn, tables told row by row
+    /// Print to be read aloud by a screen reader
+    ///
+    /// Nothing is drawn, and tables are told row by row.
     #[arg(
         long,
         global = true,

@@ -13,13 +13,14 @@ use crate::show::{generations, history};
 use crate::tables::Metal;
 use crate::text::{Fault, Misread, nearest};
 
-/// Tell everything that ever happened at a place, to a set or to a metal
+/// Tell all that ever happened at a place, to a set or to a metal
 ///
 /// Sets built there, and every entry that touched it, struck ones too; then, of each hole, the
 /// fastenings it has had.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten history S3 F13.2")]
 pub struct History {
-    /// Where: planks, members and perhaps a hole, as S4 F14 or S4 F14.2
+    /// Where, as S4 F14, or one hole: S4 F14.2
     #[arg(required_unless_present_any = ["set", "metal"])]
     place: Vec<String>,
     /// Only of this set, and what came in its place

@@ -13,25 +13,26 @@ use crate::files::{FolderLock, line};
 use crate::show::imported::{self, Told};
 use crate::text::Fault;
 
-/// Add the rows of a spreadsheet, saved as CSV, to the log: all of them or none
+/// Add the rows of a spreadsheet (CSV) to the log, all or none
 ///
 /// The first row names the columns, in any order: date, did and place are needed, and any other key
 /// of the log may stand beside them. Everything wrong is told at once, by cell. A row that is in
 /// the log already is refused.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten import week.csv --dry-run")]
 pub struct Import {
     /// The spreadsheet, saved as CSV in UTF-8
     file: PathBuf,
     /// Say what would be added, and write nothing
     #[arg(long)]
     dry_run: bool,
-    /// How dates stand that can be read in more ways than one
+    /// How unclear dates stand
     #[arg(long, value_name = "ORDER", value_enum)]
     dates: Option<Order>,
-    /// Heading of a column to pass over; may be given several times
+    /// Heading of a column to pass over; several, given again
     #[arg(long, value_name = "HEADING")]
     ignore: Vec<String>,
-    /// Pass over the rows that are in the log already, and take the others
+    /// Pass over the rows that are in the log already
     #[arg(long)]
     new_rows: bool,
 }

@@ -15,22 +15,22 @@ use crate::text::{Fault, FileId, Step};
 #[derive(Debug, Args)]
 #[command(next_help_heading = "Into the plan")]
 pub(super) struct IntoPlan {
-    /// Write what is picked, for the place that is named, into plan.yaml
+    /// Write what is picked, for PLACE, into plan.yaml
     #[arg(long, requires = "place", conflicts_with = "as_of")]
     into_plan: bool,
-    /// Name of the plan, new or there already; else `plan` and the year
+    /// Name of the plan; else `plan` and the year
     #[arg(long, value_name = "NAME", requires = "into_plan")]
     plan: Option<String>,
     /// Which holes they are to go into: same (else) or new
     #[arg(long, requires = "into_plan")]
     hole: Option<String>,
-    /// A set there that is drawn, its holes used again; else all that stands there is drawn
+    /// A set that is drawn, its holes used again; else all that stands there
     #[arg(long, value_name = "SET", requires = "into_plan")]
     replaces: Vec<String>,
-    /// A set there that stays as metal and is no longer relied on
+    /// A set that stays as metal and is no longer relied on
     #[arg(long, value_name = "SET", requires = "into_plan")]
     leaves_in: Vec<String>,
-    /// A set there that stays and goes on holding
+    /// A set that stays and goes on holding
     #[arg(long, value_name = "SET", requires = "into_plan")]
     adds_to: Vec<String>,
     /// Who plans it

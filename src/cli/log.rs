@@ -19,38 +19,36 @@ use crate::show::logged::{self, Logged};
 use crate::text::{Fault, FileId, digits};
 use crate::units::Day;
 
-/// Add entries to the log, and say what changed and what now stands open; alone, show the last ones
+/// Add entries to the log; alone, show the last ones
 ///
-/// Nothing is written when anything is wrong, or when a later entry would become impossible.
+/// Says what changed and what now stands open. Several entries go into one command with `then`
+/// between them; a day and a name hold for those that follow. All are written or none.
 ///
-/// Several entries go into one command with the word `then` between them, and are written all or
-/// none; a day and a name that are given once hold for those that follow:
-///
-/// refasten log pulled S3 F18 --found wasted then doweled S3 F18
-///
-/// A mistake is struck out, never rubbed out. Later entries that stand on it are named, and are struck
-/// first, the last thing done before the others:
-///
-/// refasten log struck 6 bunged S5 F16.2 then struck 5 driven S5 F16.2
+/// A mistake is struck out, never rubbed out: `log struck 5 driven S5 F16.2`. What stands on it is
+/// struck first.
 #[derive(Debug, Args)]
+#[command(
+    after_help = "refasten log pulled S4 F15.1 --found wasted --by \"N. Abara\"\nrefasten log pulled S4 F16 --found necked then doweled S4 F16"
+)]
 pub struct Log {
     #[command(flatten)]
     entry: EntryTyped,
     /// Those after the first, parted by `then` before the rest is read.
     #[arg(skip)]
     pub(super) more: Vec<EntryTyped>,
-    /// Take the entries from a file of log lines without numbers, or from standard input where it
-    /// is -
+    /// Take the entries from a file of log lines; - for standard input
+    ///
+    /// The lines have no numbers.
     #[arg(
         long,
         value_name = "FILE",
         help_heading = "Options of the whole command"
     )]
     from: Option<String>,
-    /// Only show which holes would change; nothing is written
+    /// Only say what would change; nothing is written
     #[arg(long, help_heading = "Options of the whole command")]
     pub(super) dry_run: bool,
-    /// Show so many of the last entries, instead of ten
+    /// Show so many of the last entries, not ten
     #[arg(long, value_name = "N", help_heading = "Options of the whole command")]
     last: Option<String>,
 }

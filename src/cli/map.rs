@@ -13,19 +13,22 @@ use super::{Desk, Ended, Format, Stopped};
 use crate::audit::{self, Rule, Survey};
 use crate::show::map::{self, Ask, By, Dress};
 
-/// Map the planking laid flat: what is where, strakes by frames
+/// Map her planking laid flat: strakes by frames
 ///
 /// In the terminal a page holds as many frames as there is room for. With --drawing it is written
 /// as a picture to pin to the wall, every fastening a mark.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten map S3-5 F12-20 --by metal")]
 pub(super) struct Map {
-    /// Map this place only (S4-7 F12-24); else the whole boat
+    /// Where, as S4-7 F12-24; else the whole boat
     #[arg(value_name = "PLACE")]
     place: Vec<String>,
     /// What to show: metal, state, age, hold or findings
     #[arg(long, default_value = "state")]
     by: String,
-    /// Write a drawing to this SVG file, replacing it; `-` for standard output
+    /// Draw it into this file; - to print it alone
+    ///
+    /// A drawing that is there is replaced.
     #[arg(long, value_name = "FILE.svg")]
     drawing: Option<PathBuf>,
     #[command(flatten)]

@@ -9,6 +9,7 @@ mod audit;
 mod boats;
 mod buy;
 mod check;
+mod completions;
 mod days;
 mod drawing;
 mod drop;
@@ -18,10 +19,12 @@ mod export;
 mod first;
 mod folder;
 mod globals;
+mod help;
 mod history;
 mod import;
 mod into_plan;
 mod log;
+mod man;
 mod map;
 mod new;
 mod pick;
@@ -43,6 +46,7 @@ use std::ffi::OsString;
 use std::io::{self, BufWriter, Write};
 use std::process::ExitCode;
 
+use clap::error::ErrorKind;
 use clap::{Parser, Subcommand};
 
 use crate::files::Folder;
@@ -53,10 +57,13 @@ pub use globals::{Format, Globals};
 
 /// Keeps the fastening record of an old carvel-planked timber boat.
 ///
-/// Picks the screw and the drills for a plank, keeps the log of what was drawn and driven, and
-/// says what stands open before she is relaunched. An aid to a record, not a survey.
+/// An aid to a record, not a survey: it tells what the record shows and what is left to do.
 #[derive(Debug, Parser)]
-#[command(name = "refasten", version)]
+#[command(
+    name = "refasten",
+    version,
+    after_help = "refasten pick --plank 7/8in --frame 2in --metal \"silicon bronze\"\nrefasten audit --format json"
+)]
 struct Typed {
     #[command(flatten)]
     globals: Globals,
@@ -84,6 +91,8 @@ enum Command {
     Export(export::Export),
     Tables(tables::Tables),
     Check(check::Check),
+    Completions(completions::Completions),
+    Man(man::Man),
 }
 
 impl Command {
@@ -107,6 +116,8 @@ impl Command {
             Self::Import(import) => import.run(desk),
             Self::Export(export) => export.run(desk),
             Self::Tables(tables) => tables.run(desk),
+            Self::Completions(completions) => completions.run(desk),
+            Self::Man(man) => man.run(desk),
         }
     }
 }
@@ -177,7 +188,12 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(typed) => typed,
         // Help and version come this way too, and end well.
         Err(error) if !error.use_stderr() => {
-            return match error.print() {
+            let layout = globals::layout_of(&args, &io::stdout());
+            let printed = match error.kind() {
+                ErrorKind::DisplayHelp => help::print(&args, &mut io::stdout().lock(), layout),
+                _ => error.print(),
+            };
+            return match printed {
                 Err(failed) if failed.kind() != io::ErrorKind::BrokenPipe => {
                     fail(&unprinted(&failed).to_string())
                 }

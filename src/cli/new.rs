@@ -18,11 +18,12 @@ const ASKED: [(&str, u16); 3] = [("the stem", 1), ("midships", 12), ("the stern"
 /// The longest name of a boat, in letters.
 const LONGEST_NAME: usize = 100;
 
-/// Begin a boat's folder with a commented example and an empty log
+/// Begin a boat's folder, with a commented example
 ///
 /// Asks which strake is at the waterline at the stem, midships and the stern, unless it is told
 /// with --waterline or nobody is there to answer. Never writes over a file.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten new tern --waterline \"F1 6\" \"F12 5\" \"F24 6\"")]
 pub(super) struct New {
     /// The folder; made where there is none
     #[arg(value_name = "DIR")]
@@ -30,10 +31,10 @@ pub(super) struct New {
     /// Name of the boat; else that of the folder
     #[arg(long, value_name = "NAME")]
     name: Option<String>,
-    /// Strake at the waterline at a frame, several times: "F1 9" "F22 7"
-    #[arg(long, value_name = "FRAME STRAKE", num_args = 1..)]
+    /// Strakes at the waterline: "F1 9" "F22 7"
+    #[arg(long, value_name = "MARK", num_args = 1..)]
     waterline: Vec<String>,
-    /// Write the invented boat that comes with the program, to try it on
+    /// Write the invented boat to try the program on
     #[arg(long, conflicts_with_all = ["name", "waterline"])]
     demo: bool,
 }

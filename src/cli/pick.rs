@@ -20,103 +20,122 @@ use crate::units::Day;
 
 use asked::Asked;
 
+/// Headings of the help.
+const WOOD: &str = "Plank and frame";
+const FASTENING: &str = "Fastening";
+const BORING: &str = "Boring";
+const ANSWER: &str = "Answer";
+
 /// Pick the screw, the drills and the bung for a plank on a frame
 ///
-/// Give what you know: lengths with their unit (7/8in, 22mm), woods and metals by name. What is
-/// fixed with --gauge, --size, --length, --bung or --bung-depth is kept, and the rest is worked out.
-/// With --kind nails, rivets, bolts and the rest are weighed in place of a screw.
+/// Lengths have their unit (7/8in, 22mm). What is given is kept, the rest is worked out.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten pick S3 F18 --metal \"silicon bronze\" --drills fraction,number")]
 pub(super) struct Pick {
-    /// Where, as S4 F14: plank, frame, zone and gauges are then the boat's own, unless given here
+    /// Where, as S4 F14: what is not given here is then the boat's own
+    ///
+    /// Plank, frame, zone and gauges are taken from her record.
     place: Vec<String>,
-    /// With PLACE: the plank, the frame and the old holes there as they were at the end of this day
-    /// (2026-10-03); else as they are
-    #[arg(long, value_name = "DAY", requires = "place")]
-    as_of: Option<String>,
     /// Thickness of the plank
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", help_heading = WOOD)]
     plank: Option<String>,
     /// Wood of the plank
-    #[arg(long, value_name = "WOOD")]
+    #[arg(long, value_name = "WOOD", help_heading = WOOD)]
     plank_wood: Option<String>,
-    /// Specific gravity of the plank, oven-dry, in place of its wood
-    #[arg(long, value_name = "G")]
+    /// Specific gravity of the plank, oven-dry, for its wood
+    #[arg(long, value_name = "G", help_heading = WOOD)]
     plank_sg: Option<String>,
-    /// Depth of the frame (or beam, or landing) in the line of the screw
-    #[arg(long, value_name = "LENGTH")]
+    /// Depth of frame, beam or landing in the line of the screw
+    #[arg(long, value_name = "LENGTH", help_heading = WOOD)]
     frame: Option<String>,
     /// Wood of the frame
-    #[arg(long, value_name = "WOOD")]
+    #[arg(long, value_name = "WOOD", help_heading = WOOD)]
     frame_wood: Option<String>,
-    /// Specific gravity of the frame, oven-dry, in place of its wood
-    #[arg(long, value_name = "G")]
+    /// Specific gravity of the frame, oven-dry, for its wood
+    #[arg(long, value_name = "G", help_heading = WOOD)]
     frame_sg: Option<String>,
-    /// How the frame's grain lies to the screw; else side
-    #[arg(long, value_name = "side|end")]
+    /// How the frame's grain lies to the screw: side (else) or end
+    #[arg(long, value_name = "GRAIN", help_heading = WOOD)]
     grain: Option<String>,
-    /// Metal of the screw
-    #[arg(long, value_name = "METAL")]
+    /// Metal of the fastening
+    #[arg(long, value_name = "METAL", help_heading = FASTENING)]
     metal: Option<String>,
-    /// Bending yield strength of the screw in place of the table's: 65 ksi, 65000 psi or 450 MPa
-    #[arg(long, value_name = "STRENGTH")]
+    /// Its bending yield strength, if not the table's: 65 ksi
+    ///
+    /// With its unit: 65 ksi, 65000 psi or 450 MPa.
+    #[arg(long, value_name = "F", help_heading = FASTENING)]
     bending_yield: Option<String>,
-    /// How wet it is: underwater (else), wind and water, topsides, deck, inside
-    #[arg(long, value_name = "ZONE")]
+    /// How wet it is: underwater (else), wind and water, topsides …
+    ///
+    /// underwater, wind and water, topsides, deck or inside.
+    #[arg(long, value_name = "ZONE", help_heading = WOOD)]
     zone: Option<String>,
-    /// The water she floats in: salt (else), brackish, fresh
-    #[arg(long, value_name = "WATER")]
+    /// The water she floats in: salt (else), brackish or fresh
+    #[arg(long, value_name = "WATER", help_heading = WOOD)]
     water: Option<String>,
     /// Planking rule to follow; else the Herreshoff table
-    #[arg(long, value_name = "RULE")]
+    #[arg(long, value_name = "RULE", help_heading = FASTENING)]
     rule: Option<String>,
     /// Gauges to choose among: american (else), british or metric
-    #[arg(long, value_name = "SYSTEM")]
+    #[arg(long, value_name = "SYSTEM", help_heading = FASTENING)]
     gauges: Option<String>,
     /// Keep this gauge (14, or 5mm among metric screws)
-    #[arg(long, value_name = "GAUGE")]
+    #[arg(long, value_name = "GAUGE", help_heading = FASTENING)]
     gauge: Option<String>,
-    /// Kind of fastening: wood screw (else), lag screw, boat nail, annular nail, clenched nail,
-    /// rivet, bolt, drift, trunnel
-    #[arg(long, value_name = "KIND")]
+    /// Kind: wood screw (else), boat nail, rivet, bolt …
+    ///
+    /// wood screw, lag screw, boat nail, annular nail, clenched nail, rivet, bolt, drift or
+    /// trunnel.
+    #[arg(long, value_name = "KIND", help_heading = FASTENING)]
     kind: Option<String>,
-    /// Keep this size, as its kind is sold, with its length or without: "8 SWG x 3in", "3/8in"
-    #[arg(long, value_name = "SIZE")]
+    /// Keep this size, with its length or without: "8 SWG x 3in"
+    #[arg(long, value_name = "SIZE", help_heading = FASTENING)]
     size: Option<String>,
     /// Width of the plank, to have positions proposed
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", help_heading = WOOD)]
     plank_width: Option<String>,
-    /// Width of the frame along the boat, to have positions proposed
-    #[arg(long, value_name = "LENGTH")]
+    /// Width of the frame along the boat, for the same
+    #[arg(long, value_name = "LENGTH", help_heading = WOOD)]
     siding: Option<String>,
-    /// How many at a crossing; else as many as were built there, or by the plank's width
-    #[arg(long, value_name = "COUNT")]
+    /// How many at a crossing
+    ///
+    /// Else as many as were built there, or by the plank's width.
+    #[arg(long, value_name = "COUNT", help_heading = FASTENING)]
     per_crossing: Option<String>,
-    /// Keep this length of fastening
-    #[arg(long, value_name = "LENGTH")]
+    /// Keep this length
+    #[arg(long, value_name = "LENGTH", help_heading = FASTENING)]
     length: Option<String>,
     /// Keep this diameter of bung
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", help_heading = FASTENING)]
     bung: Option<String>,
     /// Keep this depth of bung; 0in for a head that lies flush
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", help_heading = FASTENING)]
     bung_depth: Option<String>,
-    /// Sets of drills you own: fraction, number, letter, metric; several with commas
+    /// Sets of drills you own, with commas: fraction, number, letter, metric
     #[arg(
         long,
+        help_heading = BORING,
         value_name = "SETS",
         value_delimiter = ',',
         default_value = "fraction"
     )]
     drills: Vec<String>,
     /// Bore with taper bits made for each gauge
-    #[arg(long)]
+    #[arg(long, help_heading = BORING)]
     taper: bool,
     /// Rule for lead holes
-    #[arg(long, value_name = "RULE")]
+    #[arg(long, value_name = "RULE", help_heading = BORING)]
     lead_holes: Option<String>,
-    /// Draw the section into this file, in place of one that is there; - to print it alone
-    #[arg(long, value_name = "FILE.svg")]
+    /// Draw the section into this file; - to print it alone
+    ///
+    /// A drawing that is there is replaced.
+    #[arg(long, value_name = "FILE.svg", help_heading = ANSWER)]
     drawing: Option<PathBuf>,
+    /// With PLACE: as it was at the end of this day (2026-10-03)
+    ///
+    /// The plank, the frame and the old holes there; else as they are.
+    #[arg(long, value_name = "DAY", requires = "place", help_heading = ANSWER)]
+    as_of: Option<String>,
     #[command(flatten)]
     into_plan: IntoPlan,
 }

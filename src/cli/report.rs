@@ -15,17 +15,20 @@ use crate::show::report::{self, Photo, Picture, Report};
 use crate::text::Misread;
 use crate::units::Season;
 
-/// Write the report: verdict, map, findings, schedule and work done, with lines to sign
+/// Write the report for surveyor and insurer
 ///
-/// One HTML file that needs no network and no other file: to be read on a phone, printed on A4 or
+/// Verdict, map, findings, schedule and work done, with lines to sign. One HTML file that needs no network and no other file: to be read on a phone, printed on A4 or
 /// Letter, and sent to a surveyor or an insurer.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten report report.html")]
 pub(super) struct MakeReport {
-    /// The file to write, ending in .html; written anew where it is there
+    /// The file to write, anew where it is there
     #[arg(value_name = "FILE.html")]
     file: PathBuf,
-    /// The season whose work it tells: 2024, or 2024-25 from September to August; else the one
-    /// of the day, from September to August
+    /// The season whose work it tells: 2024, or 2024-25
+    ///
+    /// 2024 is the calendar year, 2024-25 goes from September to August; else the one of the day,
+    /// from September to August.
     #[arg(long)]
     season: Option<String>,
     /// Put in the pictures of that season's entries

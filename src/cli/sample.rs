@@ -14,30 +14,38 @@ use crate::tables::Quantity;
 use crate::text::{Fault, Misread, digits};
 use crate::units::Day;
 
-/// Say which fastenings to draw for a look, or with --read what those drawn say of the rest
+/// Say which to draw by lot for a look, and what those drawn prove
 ///
 /// Draws by lot from each zone and metal, in rounds that keep to the limit `open frames at once`,
 /// and lists apart from it where bad ones are likeliest. Log what came out with
 /// `log pulled PLACE --sample random --found …`, and what went back.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten sample S4-7 F12-24")]
 pub(super) struct Sample {
-    /// Ask about this place only (S4-7 F12-24); else the whole boat
+    /// Where, as S4-7 F12-24; else the whole boat
     #[arg(value_name = "PLACE")]
     place: Vec<String>,
     /// Tell what those drawn say
     #[arg(long, conflicts_with_all = ["seed", "count", "full"])]
     read: bool,
-    /// Draw the lot of this number again; else one made of the boat's name and the day
+    /// Draw the lot of this number again
+    ///
+    /// Else it is made of the boat's name and the day.
     #[arg(long, value_name = "N")]
     seed: Option<String>,
-    /// Draw so many of each zone and metal; else as many as the limit `fastenings to draw by lot`
+    /// Draw so many of each zone and metal
+    ///
+    /// Else as many as the limit `fastenings to draw by lot`.
     #[arg(long, value_name = "N", conflicts_with = "prove")]
     count: Option<String>,
-    /// Draw as many as show, if all are good, that no more than this share is bad (10%). With
-    /// --read, how many more that would take
+    /// Draw as many as show that no more than this share is bad
+    ///
+    /// If all are good, and with a share like 10%. With --read, how many more that would take.
     #[arg(long, value_name = "SHARE")]
     prove: Option<String>,
-    /// Count only what was drawn since this day: a later look is a sample of its own
+    /// Count only what was drawn since this day
+    ///
+    /// A later look is a sample of its own.
     #[arg(long, value_name = "DAY")]
     since: Option<String>,
     #[command(flatten)]

@@ -11,16 +11,17 @@ use crate::hull::Places;
 use crate::show::sheet::{self, MOST_CROSSINGS, Sheet};
 use crate::text::Fault;
 
-/// Write the shed sheet: to be ticked on paper, or tapped on a phone and carried back
+/// Write the shed sheet, for paper or a phone
 ///
 /// One HTML file that needs no network. Print it, or send it to a phone and open it there; what
 /// was put down comes back with `refasten import`. Make a new one when the record has moved on.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten sheet sheet.html S4-5 F12-20")]
 pub(super) struct MakeSheet {
-    /// The file to write, ending in .html; written anew where it is there
+    /// The file to write, anew where it is there
     #[arg(value_name = "FILE.html")]
     file: PathBuf,
-    /// Where: planks and members, as S3-5 F12-20; the whole boat where it is not given
+    /// Where, as S3-5 F12-20; else the whole boat
     place: Vec<String>,
 }
 

@@ -13,13 +13,14 @@ use crate::show::since::{self, Since};
 use crate::text::{Fault, Misread};
 use crate::units::{Day, Season};
 
-/// Show what is in the hull: every hole counted once, by set unless asked otherwise
+/// Show what is in her: every hole counted once
 ///
 /// With --since, what changed from the beginning of that day. With --season, what was done, found
 /// and proved in a season, for the log book and the insurer.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten show S3-5 F14-15 --each")]
 pub struct Show {
-    /// Where: planks and members, as P1-4 F12; the whole boat where it is not given
+    /// Where, as P1-4 F12; else the whole boat
     place: Vec<String>,
     /// Count by frame, strake, metal, set, state or zone
     #[arg(long, default_value = "set")]
@@ -27,11 +28,12 @@ pub struct Show {
     /// One row a hole
     #[arg(long)]
     each: bool,
-    /// What changed from the beginning of this day (2026-10-03): counts before and after, and what
-    /// was done
+    /// What changed from the beginning of this day (2026-10-03)
+    ///
+    /// Counts before and after, and what was done.
     #[arg(long, value_name = "DAY", conflicts_with = "each")]
     since: Option<String>,
-    /// Sum up a season: 2024 for the calendar year, 2024-25 for 1 September 2024 to 31 August 2025
+    /// Sum up a season: 2024, or 2024-25 from September to August
     #[arg(long, conflicts_with_all = ["each", "since", "by"])]
     season: Option<String>,
     #[command(flatten)]

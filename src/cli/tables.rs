@@ -7,12 +7,11 @@ use super::{Desk, Ended, Format, Stopped};
 use crate::show::tables as show;
 use crate::tables::Table;
 
-/// Show the reference tables, every figure with its source and status
-///
-/// Without a name, lists them.
+/// Show the reference tables, every figure with its source
 #[derive(Debug, Args)]
+#[command(after_help = "refasten tables limits")]
 pub(super) struct Tables {
-    /// Name of a table
+    /// Name of a table; else all are listed
     #[arg(value_name = "NAME")]
     name: Option<String>,
 }

@@ -11,14 +11,15 @@ use crate::refit::Order;
 use crate::show::todo::{self as show, Todo as Shown};
 use crate::text::Fault;
 
-/// Say what is left to do, in an order that keeps her shape, and how long it takes
+/// Say what is left to do, in which order, and how long it takes
 ///
 /// Takes what the plan has waiting: never more open than the limit `open frames at once`, no ends
 /// of planks side by side, every third frame, port and starboard evenly, hood ends and garboards
 /// last and in halves. What stands open is closed first. How long is told at the log's own pace.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten todo S3 F12-20")]
 pub(super) struct Todo {
-    /// Ask about this place only (S4-7 F12-24); else the whole boat
+    /// Where, as S4-7 F12-24; else the whole boat
     #[arg(value_name = "PLACE")]
     place: Vec<String>,
     #[command(flatten)]

@@ -36,10 +36,15 @@ pub struct Group {
 /// What the writer gives.
 pub fn text(out: &mut dyn Write, layout: Layout, help: &Help) -> io::Result<()> {
     let mut page = Page::new(out, layout);
-    for says in &help.says {
+    for (at, says) in help.says.iter().enumerate() {
         page.indented("", says)?;
+        if at == 0 {
+            page.gap()?;
+        }
     }
-    page.gap()?;
+    if help.says.len() > 1 {
+        page.gap()?;
+    }
     page.wrapped("Usage: ", &help.usage)?;
     for group in &help.groups {
         page.gap()?;

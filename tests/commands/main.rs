@@ -13,6 +13,7 @@ mod demo;
 mod drawing;
 mod ends;
 mod explain;
+mod help;
 mod log;
 mod map;
 mod pages;

@@ -10,4 +10,5 @@ mod files;
 mod format;
 mod house;
 mod laws;
+mod licences;
 mod tables;

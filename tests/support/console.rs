@@ -116,7 +116,7 @@ fn goes_on<'a>(command: &mut String, next: Option<&'a str>) -> Option<&'a str> {
 }
 
 /// The words of a command line; blanks between quotes, single or double, part none.
-fn words(line: &str) -> Vec<String> {
+pub fn words(line: &str) -> Vec<String> {
     let mut words = Vec::new();
     let mut word: Option<String> = None;
     let mut quote = None;
@@ -175,7 +175,8 @@ fn write(path: &Path, lines: &[(usize, &str)]) {
     fs::write(path, text).unwrap();
 }
 
-fn copy(from: &Path, to: &Path) {
+/// Copies a folder with all that is in it.
+pub fn copy(from: &Path, to: &Path) {
     fs::create_dir_all(to).unwrap();
     for entry in fs::read_dir(from).unwrap() {
         let entry = entry.unwrap();
