@@ -13,11 +13,10 @@ use crate::text::{Fault, FileId, Step};
 
 /// Give up what is left to do of a plan
 ///
-/// refasten drop bilge --why "sold as she is"
-///
 /// It is a line at the end of plan.yaml. What was driven for the plan stays in the log, and what is
 /// planned under its name after that is planned anew.
 #[derive(Debug, Args)]
+#[command(after_help = "refasten drop bilge --why \"sold as she is\"")]
 pub(super) struct Drop {
     /// Name of the plan, as `refasten todo` and the audit write it
     #[arg(required = true, value_parser = Words::new())]
