@@ -1,10 +1,10 @@
 //! Crossings that stand alike, so that a rule about single crossings judges each kind once.
 
 use std::collections::HashMap;
-use std::hash::{Hash, Hasher};
+use std::hash::{BuildHasherDefault, Hash, Hasher};
 
 use super::{At, Survey};
-use crate::hull::CrossingId;
+use crate::hull::{CrossingId, Mix};
 use crate::units::count;
 
 /// Crossings of which a rule that looks at one crossing at a time says the same: of one zone and
@@ -27,7 +27,7 @@ impl Kinds {
     pub(super) fn of(survey: &Survey<'_>) -> Self {
         let mut kinds: Vec<Alike> = Vec::new();
         let mut kind_of = vec![u32::MAX; survey.hull.crossing_count()];
-        let mut known: HashMap<u64, u32> = HashMap::new();
+        let mut known: HashMap<u64, u32, BuildHasherDefault<Mix>> = HashMap::default();
         let mut last: Option<(At<'_>, u32)> = None;
         for at in survey.crossings() {
             let kind = match &last {
@@ -70,6 +70,11 @@ impl Kinds {
         kinds.filter_map(move |alike| Some((first(alike)?, alike)))
     }
 
+    /// Every crossing of a kind.
+    pub(super) fn all(&self, kind: usize) -> &[CrossingId] {
+        self.kinds.get(kind).map_or(&[], |alike| &alike.all)
+    }
+
     /// The kind of a crossing as its place among all of them; beyond the last where it is not asked
     /// about.
     pub(super) fn number(&self, id: CrossingId) -> usize {
@@ -100,7 +105,7 @@ fn are_alike(survey: &Survey<'_>, one: &At<'_>, other: &At<'_>) -> bool {
 
 /// A number that crossings that are alike have in common.
 fn key(survey: &Survey<'_>, at: &At<'_>) -> u64 {
-    let mut mix = Mix(0);
+    let mut mix = Mix::default();
     (
         at.crossing.zone,
         at.crossing.strake.thickness,
@@ -114,45 +119,4 @@ fn key(survey: &Survey<'_>, at: &At<'_>) -> u64 {
         at.crossing.id.hash(&mut mix);
     }
     mix.finish()
-}
-
-/// A quick hash of a few small numbers; what has the same is still compared.
-struct Mix(u64);
-
-impl Hasher for Mix {
-    fn finish(&self) -> u64 {
-        self.0
-    }
-
-    fn write(&mut self, bytes: &[u8]) {
-        bytes.iter().for_each(|byte| self.write_u64((*byte).into()));
-    }
-
-    fn write_u8(&mut self, n: u8) {
-        self.write_u64(n.into());
-    }
-
-    fn write_u16(&mut self, n: u16) {
-        self.write_u64(n.into());
-    }
-
-    fn write_u32(&mut self, n: u32) {
-        self.write_u64(n.into());
-    }
-
-    fn write_u64(&mut self, n: u64) {
-        self.0 = (self.0.rotate_left(5) ^ n).wrapping_mul(0x517C_C1B7_2722_0A95);
-    }
-
-    fn write_i64(&mut self, n: i64) {
-        self.write_u64(n.cast_unsigned());
-    }
-
-    fn write_usize(&mut self, n: usize) {
-        self.write_u64(n as u64);
-    }
-
-    fn write_isize(&mut self, n: isize) {
-        self.write_u64(n.cast_unsigned() as u64);
-    }
 }

@@ -56,12 +56,13 @@ impl Coverage {
     pub(super) fn of(survey: &Survey<'_>) -> Self {
         let mut coverage = Self::default();
         let mut seen: BTreeMap<Part, bool> = BTreeMap::new();
+        // Crossings of one part mostly follow each other.
+        let mut last: Option<(Part, bool)> = None;
         for at in survey.crossings() {
             let part = Part {
                 side: at.crossing.strake.id.side,
                 zone: at.crossing.zone,
             };
-            let mut seen_here = None;
             for hole in at.holes.iter().filter(|hole| hole.has_metal()) {
                 coverage.fastenings += 1;
                 if survey.origin(hole.fastening).file == FileId::Plan {
@@ -69,7 +70,14 @@ impl Coverage {
                     continue;
                 }
                 let look = survey.book.last_look(hole);
-                seen_here = Some(seen_here == Some(true) || look.is_some());
+                match &mut last {
+                    Some((of, seen)) if *of == part => *seen |= look.is_some(),
+                    _ => {
+                        if let Some((of, was)) = last.replace((part, look.is_some())) {
+                            *seen.entry(of).or_default() |= was;
+                        }
+                    }
+                }
                 match look {
                     None => coverage.as_declared += 1,
                     Some(entry) => {
@@ -82,9 +90,9 @@ impl Coverage {
                     }
                 }
             }
-            if let Some(seen_here) = seen_here {
-                *seen.entry(part).or_default() |= seen_here;
-            }
+        }
+        if let Some((of, was)) = last {
+            *seen.entry(of).or_default() |= was;
         }
         coverage.unseen = seen
             .into_iter()

@@ -1,11 +1,11 @@
 //! Findings: what the rules say, folded.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
-use super::hits::Hits;
+use super::hits::{Covers, Hits};
 use super::{Acceptance, Rule, Saying, Severity, Survey};
 use crate::hull::{CrossingId, Places, fold};
 use crate::units::count;
@@ -64,22 +64,21 @@ impl Counts {
     }
 }
 
-/// Where one thing is said, by one acceptance or by none.
-#[derive(Default)]
-struct Group {
-    crossings: Vec<CrossingId>,
-    fastenings: u32,
-}
-
 /// A boat of fewer crossings is looked over before another thread has begun.
 const MANY_CROSSINGS: usize = 20_000;
 
 /// Lets every rule look, and folds what they say: by rule, severity and figures, accepted apart.
-pub(super) fn find(survey: &Survey<'_>, rules: &[&'static Rule]) -> Vec<Finding> {
+/// Gives with it what `beside` finds, which looks at the same time where there is much to look at.
+pub(super) fn find<T: Send>(
+    survey: &Survey<'_>,
+    rules: &[&'static Rule],
+    beside: impl FnOnce() -> T + Send,
+) -> (Vec<Finding>, T) {
     let accepts = resolve(survey);
     let mut uses = vec![false; survey.accepted.len()];
     let mut findings = Vec::new();
-    for found in look(survey, rules, &accepts) {
+    let (found, by_side) = look(survey, rules, &accepts, beside);
+    for found in found {
         for at in found.accepted {
             if let Some(used) = uses.get_mut(at) {
                 *used = true;
@@ -90,7 +89,7 @@ pub(super) fn find(survey: &Survey<'_>, rules: &[&'static Rule]) -> Vec<Finding>
     findings.extend(super::accepted::findings(survey, rules, &accepts, &uses));
     // Rules come in the order they are listed in; the sort keeps that within a severity.
     findings.sort_by_key(|finding| finding.saying.severity);
-    findings
+    (findings, by_side)
 }
 
 /// What one rule finds, and which acceptances cover any of it.
@@ -101,7 +100,12 @@ struct Found {
 
 /// Lets every rule look, on two threads where there is much to look at: each takes the next rule
 /// that none has begun. What is found stands in the order of the rules, whoever found it.
-fn look(survey: &Survey<'_>, rules: &[&'static Rule], accepts: &[Vec<CrossingId>]) -> Vec<Found> {
+fn look<T: Send>(
+    survey: &Survey<'_>,
+    rules: &[&'static Rule],
+    accepts: &[Vec<CrossingId>],
+    beside: impl FnOnce() -> T + Send,
+) -> (Vec<Found>, T) {
     let next = AtomicUsize::new(0);
     let work = || {
         let mut done = Vec::new();
@@ -113,51 +117,38 @@ fn look(survey: &Survey<'_>, rules: &[&'static Rule], accepts: &[Vec<CrossingId>
             done.push((at, by_rule(survey, rule, accepts)));
         }
     };
-    let mut found = if survey.hull.crossing_count() < MANY_CROSSINGS {
-        work()
+    let (mut found, by_side) = if survey.hull.crossing_count() < MANY_CROSSINGS {
+        (work(), beside())
     } else {
         thread::scope(|scope| {
-            let other = scope.spawn(work);
+            let other = scope.spawn(|| (beside(), work()));
             let mut found = work();
-            found.extend(other.join().unwrap_or_else(|panic| resume_unwind(panic)));
-            found
+            let (by_side, more) = other.join().unwrap_or_else(|panic| resume_unwind(panic));
+            found.extend(more);
+            (found, by_side)
         })
     };
     found.sort_by_key(|(at, _)| *at);
-    found.into_iter().map(|(_, found)| found).collect()
+    (found.into_iter().map(|(_, found)| found).collect(), by_side)
 }
 
 /// Lets one rule look, and folds what it says.
 fn by_rule(survey: &Survey<'_>, rule: &'static Rule, accepts: &[Vec<CrossingId>]) -> Found {
-    let mut hits = Hits::new(survey);
+    let mut hits = Hits::new(survey, holding(survey, rule, accepts));
     (rule.check)(survey, &mut hits);
-    let holding = holding(survey, rule);
     let mut found = Found {
         findings: Vec::new(),
         accepted: BTreeSet::new(),
     };
-    let mut groups: Vec<BTreeMap<Option<usize>, Group>> =
-        hits.sayings.iter().map(|_| BTreeMap::new()).collect();
-    for hit in hits.hits {
-        let accepted = holding.iter().copied().find(|at| {
-            let crossings = accepts.get(*at);
-            crossings.is_some_and(|all| all.binary_search(&hit.crossing).is_ok())
-        });
-        if let Some(groups) = groups.get_mut(hit.saying as usize) {
-            let group = groups.entry(accepted).or_default();
-            group.crossings.push(hit.crossing);
-            group.fastenings = group.fastenings.saturating_add(hit.fastenings);
-        }
-    }
-    for (saying, groups) in hits.sayings.into_iter().zip(groups) {
-        for (accepted, mut group) in groups {
+    for told in hits.told {
+        for (accepted, mut group) in told.groups {
             found.accepted.extend(accepted);
             // Most of it rises already.
             group.crossings.sort();
             group.crossings.dedup();
             found.findings.push(Finding {
                 rule,
-                saying: saying.clone(),
+                saying: told.saying.clone(),
                 crossings: count(group.crossings.len()),
                 place: fold(survey.hull, group.crossings),
                 fastenings: group.fastenings,
@@ -195,9 +186,16 @@ fn resolve(survey: &Survey<'_>) -> Vec<Vec<CrossingId>> {
 }
 
 /// The acceptances of a rule that still hold.
-fn holding(survey: &Survey<'_>, rule: &Rule) -> Vec<usize> {
-    let all = survey.accepted.iter().enumerate();
-    all.filter(|(_, acceptance)| acceptance.rule == rule && acceptance.holds_on(survey.day))
-        .map(|(at, _)| at)
+fn holding<'s>(
+    survey: &Survey<'_>,
+    rule: &Rule,
+    accepts: &'s [Vec<CrossingId>],
+) -> Vec<Covers<'s>> {
+    let all = survey.accepted.iter().zip(accepts).enumerate();
+    all.filter(|(_, (acceptance, _))| acceptance.rule == rule && acceptance.holds_on(survey.day))
+        .map(|(acceptance, (_, crossings))| Covers {
+            acceptance,
+            crossings,
+        })
         .collect()
 }

@@ -94,46 +94,62 @@ impl Saying {
     }
 }
 
-/// Where something is said: a crossing and how many fastenings or holes of it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Hit {
-    pub(super) saying: u32,
-    pub(super) crossing: CrossingId,
-    pub(super) fastenings: u32,
-}
-
 /// Something that is said, by its number.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Said(u32);
 
-impl Said {
-    fn at(self, crossing: CrossingId, fastenings: usize) -> Hit {
-        Hit {
-            saying: self.0,
-            crossing,
-            fastenings: u32::try_from(fastenings).unwrap_or(u32::MAX),
-        }
+/// Something that is said and where, apart by the acceptance that covers it there.
+#[derive(Debug)]
+pub(super) struct Told {
+    pub(super) saying: Saying,
+    pub(super) groups: BTreeMap<Option<usize>, Group>,
+}
+
+/// Where one thing is said, by one acceptance or by none.
+#[derive(Debug, Default)]
+pub(super) struct Group {
+    /// Each as often as it is said there.
+    pub(super) crossings: Vec<CrossingId>,
+    pub(super) fastenings: u32,
+}
+
+impl Extend<(CrossingId, usize)> for Group {
+    fn extend<I: IntoIterator<Item = (CrossingId, usize)>>(&mut self, places: I) {
+        let fastenings = &mut self.fastenings;
+        self.crossings
+            .extend(places.into_iter().map(|(crossing, count)| {
+                *fastenings = fastenings.saturating_add(u32::try_from(count).unwrap_or(u32::MAX));
+                crossing
+            }));
     }
+}
+
+/// An acceptance of the rule that looks, by its place among all, and the crossings it covers.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Covers<'s> {
+    pub(super) acceptance: usize,
+    /// In order.
+    pub(super) crossings: &'s [CrossingId],
 }
 
 /// Takes what a rule finds.
 #[derive(Debug)]
 pub struct Hits<'s> {
     survey: &'s Survey<'s>,
-    pub(super) sayings: Vec<Saying>,
+    accepted: Vec<Covers<'s>>,
     by_text: BTreeMap<Severity, HashMap<String, Said>>,
-    pub(super) hits: Vec<Hit>,
+    pub(super) told: Vec<Told>,
     /// Sayings of the book as a whole and not of a place.
     pub(super) whole: Vec<Saying>,
 }
 
 impl<'s> Hits<'s> {
-    pub(super) fn new(survey: &'s Survey<'s>) -> Self {
+    pub(super) fn new(survey: &'s Survey<'s>, accepted: Vec<Covers<'s>>) -> Self {
         Self {
             survey,
-            sayings: Vec::new(),
+            accepted,
             by_text: BTreeMap::new(),
-            hits: Vec::new(),
+            told: Vec::new(),
             whole: Vec::new(),
         }
     }
@@ -152,40 +168,51 @@ impl<'s> Hits<'s> {
 
     /// Says something of crossings, each with how many fastenings or holes of it.
     pub fn say(&mut self, saying: Saying, places: impl IntoIterator<Item = (CrossingId, usize)>) {
+        let survey = self.survey;
         let mut places = places
             .into_iter()
-            .filter(|(crossing, _)| self.survey.asks_about(*crossing))
+            .filter(|(crossing, _)| survey.asks_about(*crossing))
             .peekable();
         if places.peek().is_none() {
             return;
         }
-        let said = Self::note(&mut self.sayings, &mut self.by_text, saying);
-        self.hits
-            .extend(places.map(|(crossing, fastenings)| said.at(crossing, fastenings)));
-    }
-
-    /// Keeps something to be said of a crossing that is asked about, and of others alike.
-    pub(super) fn keep(&mut self, saying: Saying) -> Said {
-        Self::note(&mut self.sayings, &mut self.by_text, saying)
+        let said = self.keep(saying);
+        self.put(said, places);
     }
 
     /// Says what was kept of a crossing that is asked about.
     pub(super) fn again(&mut self, said: Said, crossing: CrossingId, fastenings: usize) {
-        self.hits.push(said.at(crossing, fastenings));
+        self.put(said, [(crossing, fastenings)]);
     }
 
-    fn note(
-        sayings: &mut Vec<Saying>,
-        by_text: &mut BTreeMap<Severity, HashMap<String, Said>>,
-        saying: Saying,
-    ) -> Said {
-        let by_text = by_text.entry(saying.severity).or_default();
+    fn put(&mut self, said: Said, places: impl IntoIterator<Item = (CrossingId, usize)>) {
+        let Some(told) = self.told.get_mut(said.0 as usize) else {
+            return;
+        };
+        if self.accepted.is_empty() {
+            told.groups.entry(None).or_default().extend(places);
+            return;
+        }
+        for place in places {
+            let mut accepted = self.accepted.iter();
+            let covers = accepted.find(|by| by.crossings.binary_search(&place.0).is_ok());
+            let by = covers.map(|by| by.acceptance);
+            told.groups.entry(by).or_default().extend([place]);
+        }
+    }
+
+    /// Keeps something to be said of a crossing that is asked about, and of others alike.
+    pub(super) fn keep(&mut self, saying: Saying) -> Said {
+        let by_text = self.by_text.entry(saying.severity).or_default();
         if let Some(said) = by_text.get(saying.says.as_str()) {
             return *said;
         }
-        let new = Said(count(sayings.len()));
+        let new = Said(count(self.told.len()));
         by_text.insert(saying.says.clone(), new);
-        sayings.push(saying);
+        self.told.push(Told {
+            saying,
+            groups: BTreeMap::new(),
+        });
         new
     }
 

@@ -88,12 +88,12 @@ impl<'b> Survey<'b> {
             };
             match pieces.last_mut().filter(|piece| goes_on(piece)) {
                 Some(piece) => {
-                    piece.crossings.extend(plank.crossings);
+                    piece.crossings.extend(&plank.crossings);
                     piece.crossings.dedup();
                     piece.hung |= hung;
                 }
                 None => pieces.push(PieceOf {
-                    crossings: plank.crossings,
+                    crossings: plank.crossings.clone(),
                     hung,
                 }),
             }

@@ -1,10 +1,9 @@
 //! Where things lie along the boat, counted in halves of a frame space.
 
-use std::collections::BTreeMap;
 use std::fmt;
 
 use super::Survey;
-use crate::hull::{Member, Number, Strake};
+use crate::hull::{Member, Strake};
 use crate::units::Length;
 
 /// A number of half frame spaces: where something lies along the boat, or how far apart two
@@ -62,30 +61,41 @@ impl fmt::Display for HalfSpaces {
 
 /// The spacing of the frames that a strake crosses.
 pub(super) struct Spacing {
-    /// By the number of the frame, to the next.
-    frames: BTreeMap<i32, Option<Length>>,
+    /// The number of the lowest frame.
+    first: i32,
+    /// From each frame to the next, from the lowest on; where a number is missing, as from the one
+    /// below it.
+    frames: Vec<Option<Length>>,
 }
 
 impl Spacing {
     /// That of a strake's frames.
     pub(super) fn of(survey: &Survey<'_>, strake: &Strake) -> Self {
         let frames = strake.crossings().filter_map(|(id, member)| match member {
-            Member::Frame(number) if number.is_plain() => Some((
-                i32::from(Number::value(number)),
-                survey.hull.crossing(id).scantlings.spacing,
-            )),
+            Member::Frame(number) if number.is_plain() => Some((number.value(), id)),
             _ => None,
         });
+        let mut frames: Vec<_> = frames.collect();
+        // From the bow they rise or fall.
+        frames.sort_unstable();
+        let first = frames.first().map_or(0, |(first, _)| *first);
+        let mut all: Vec<Option<Length>> = Vec::with_capacity(frames.len());
+        for (frame, id) in frames {
+            let below = all.last().copied().flatten();
+            all.resize(usize::from(frame - first), below);
+            all.push(survey.hull.crossing(id).scantlings.spacing);
+        }
         Self {
-            frames: frames.collect(),
+            first: first.into(),
+            frames: all,
         }
     }
 
     /// The spacing from a frame to the next; beyond the last that is known of, as there.
     fn after(&self, frame: i32) -> Option<Length> {
-        let before = self.frames.range(..=frame).next_back();
-        let nearest = before.or_else(|| self.frames.iter().next());
-        *nearest?.1
+        let last = self.frames.len().checked_sub(1)?;
+        let at = usize::try_from(frame.saturating_sub(self.first)).unwrap_or(0);
+        self.frames.get(at.min(last)).copied().flatten()
     }
 
     /// The spacings between two places, each with the halves of it that lie between them.

@@ -93,6 +93,8 @@ pub(super) fn lots<'s>(survey: &Survey<'_>, at: &At<'_>) -> Vec<Lot<'s>> {
             }),
         }
     }
+    // Mostly one, of many crossings.
+    lots.shrink_to_fit();
     lots
 }
 

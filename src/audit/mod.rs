@@ -13,7 +13,6 @@ mod holding;
 mod joints;
 mod lengthwise;
 mod limits;
-mod looks;
 mod lots;
 mod rule;
 mod rules;
@@ -54,17 +53,19 @@ pub struct Outcome {
 
 /// Looks a boat over by some rules.
 pub fn audit(survey: &Survey<'_>, rules: &[&'static Rule]) -> Outcome {
-    let findings = finding::find(survey, rules);
+    let (findings, coverage) = finding::find(survey, rules, || Coverage::of(survey));
     let counts = Counts::of(&findings);
     let thin = verdict::thin(survey);
+    let mut standing = Tally::default();
+    for (at, alike) in survey.alike() {
+        standing.count_each(at.holes, alike.all.len());
+    }
     Outcome {
         verdict: Verdict::of(&counts, &thin),
         thin,
         counts,
-        coverage: Coverage::of(survey),
-        standing: survey
-            .state
-            .tally(survey.crossings().map(|at| at.crossing.id)),
+        coverage,
+        standing,
         findings,
     }
 }

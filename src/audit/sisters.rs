@@ -22,10 +22,13 @@ impl Survey<'_> {
     pub(super) fn sistered(&self) -> BTreeMap<(Side, u16), Sistered> {
         let mut frames: BTreeMap<(Side, u16), Sistered> = BTreeMap::new();
         let lettered: BTreeSet<(Side, u16)> = self
-            .frames()
-            .filter_map(|(_, key, number, _)| (!number.is_plain()).then_some(key))
+            .frames(|_, number| !number.is_plain())
+            .map(|(_, key, ..)| key)
             .collect();
-        for (strake, key, number, id) in self.frames().filter(|frame| lettered.contains(&frame.1)) {
+        if lettered.is_empty() {
+            return frames;
+        }
+        for (strake, key, number, id) in self.frames(|key, _| lettered.contains(&key)) {
             let frame = frames.entry(key).or_default();
             match number.is_plain() {
                 true => frame.frame.insert(strake, id),
@@ -35,21 +38,24 @@ impl Survey<'_> {
         frames
     }
 
-    /// Where planks of the shell lie on frames: the strake's place among all, the side and number,
-    /// the number with its letter, the crossing.
-    fn frames(&self) -> impl Iterator<Item = (usize, (Side, u16), Number, CrossingId)> + '_ {
+    /// Where planks of the shell lie on those frames that `asked` says, by side and number and by
+    /// the number with its letter: the strake's place among all, these, and the crossing.
+    fn frames(
+        &self,
+        asked: impl Fn((Side, u16), Number) -> bool + Copy,
+    ) -> impl Iterator<Item = (usize, (Side, u16), Number, CrossingId)> {
         let strakes = self.hull.strakes().iter().enumerate();
         strakes
             .filter(|(_, strake)| !strake.id.side.is_deck())
             .flat_map(move |(at, strake)| {
-                strake
-                    .crossings()
-                    .filter_map(move |(id, member)| match member {
-                        Member::Frame(number) if self.is_there(id) => {
-                            Some((at, (strake.id.side, number.value()), number, id))
-                        }
-                        _ => None,
-                    })
+                strake.crossings().filter_map(move |(id, member)| {
+                    let Member::Frame(number) = member else {
+                        return None;
+                    };
+                    let key = (strake.id.side, number.value());
+                    let is_asked = asked(key, number) && self.is_there(id);
+                    is_asked.then_some((at, key, number, id))
+                })
             })
     }
 }

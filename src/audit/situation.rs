@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Hits, Saying, Survey};
-use crate::hull::{CrossingId, MemberKind};
+use crate::hull::MemberKind;
 use crate::joint::{Kind, Plug, Seat, Size, Zone, bung};
 use crate::record::{Fastening, FasteningId, HoleState};
 use crate::tables::{PlankRow, PlankRule, Screw};
@@ -32,10 +32,10 @@ pub struct Situation<'s> {
     pub comes_through: bool,
 }
 
-/// The ways in which whole fastenings stand in the boat, each with where it is and how many stand
-/// so there, in the order of the first of each.
+/// The ways in which whole fastenings stand in the boat, in the order of the first of each: for each
+/// the kinds of crossings it is at, by their number, and how many stand so at every one of the kind.
 #[derive(Debug, Default)]
-pub(super) struct Situations(Vec<(Way, Vec<(CrossingId, u8)>)>);
+pub(super) struct Situations(Vec<(Way, Vec<(usize, u8)>)>);
 
 /// What a situation is told from another by, and a fastening that stands so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -53,9 +53,9 @@ struct Way {
 impl Situations {
     pub(super) fn of(survey: &Survey<'_>) -> Self {
         let makes = survey.book.makes();
-        let mut ways: Vec<(Way, Vec<(CrossingId, u8)>)> = Vec::new();
+        let mut ways: Vec<(Way, Vec<(usize, u8)>)> = Vec::new();
         let mut known: BTreeMap<Way, usize> = BTreeMap::new();
-        for (at, alike) in survey.alike() {
+        for (at, _) in survey.alike() {
             let (id, zone) = (at.crossing.id, at.crossing.zone);
             let plank = survey.state.thickness(survey.hull, id);
             let member = survey.state.scantlings(survey.hull, id).depth;
@@ -92,7 +92,7 @@ impl Situations {
             }
             for (at, count) in here {
                 if let Some((_, places)) = ways.get_mut(at) {
-                    places.extend(alike.all.iter().map(|id| (*id, count)));
+                    places.push((survey.kinds().number(id), count));
                 }
             }
         }
@@ -119,7 +119,10 @@ pub(super) fn each(
             comes_through: way.comes_through,
         });
         if let Some(saying) = said {
-            let places = places.iter().map(|(id, count)| (*id, usize::from(*count)));
+            let places = places.iter().flat_map(|(kind, count)| {
+                let all = survey.kinds().all(*kind).iter();
+                all.map(|id| (*id, usize::from(*count)))
+            });
             hits.say(saying, places);
         }
     }

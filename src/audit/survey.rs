@@ -1,19 +1,17 @@
 //! What the rules look at: the hull and everything in her on one day.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::borrow::Cow;
+use std::collections::BTreeSet;
 use std::sync::OnceLock;
 
 use crate::hull::{Crossing, CrossingId, Hull, JointKind, Member, Plank, Strake};
 use crate::joint::Limits;
-use crate::record::{
-    Book, CarriedOut, Did, Entry, Fastening, FasteningId, Found, Hole, State, What,
-};
+use crate::record::{Book, CarriedOut, Did, Entry, Fastening, FasteningId, Hole, Looks, State};
 use crate::text::Origin;
 use crate::units::{Day, Length, Units};
 
 use super::Acceptance;
 use super::alike::{Alike, Kinds};
-use super::looks::Looks;
 use super::situation::Situations;
 
 /// The hull and everything in her on one day, and what is asked about.
@@ -26,7 +24,7 @@ pub struct Survey<'b> {
     /// The day, at its end.
     pub day: Day,
     /// Every hole on that day, or as planned.
-    pub state: State,
+    pub state: Cow<'b, State>,
     /// What was taken as carried out of the plan; `None` where she is judged as she is.
     planned: Option<CarriedOut>,
     /// The limits that hold for this boat.
@@ -38,17 +36,17 @@ pub struct Survey<'b> {
     /// The crossings asked about; `None` for all of them.
     scope: Option<BTreeSet<CrossingId>>,
     /// What was looked at up to the day.
-    pub(super) looks: Looks,
+    pub(super) looks: Cow<'b, Looks>,
     /// Crossings of joints that were not there on the day.
     absent: BTreeSet<CrossingId>,
     /// Crossings that were not there themselves.
     nowhere: BTreeSet<CrossingId>,
-    /// Crossings at which the frame was found split or soft, and the last day it was.
-    damaged: BTreeMap<CrossingId, Day>,
     /// The kinds of crossings asked about, told apart when the first rule asks.
     kinds: OnceLock<Kinds>,
     /// And the ways in which fastenings stand in them.
     situations: OnceLock<Situations>,
+    /// The planks of each strake, told apart when the first rule asks.
+    planks: OnceLock<Vec<Vec<Plank>>>,
 }
 
 /// One crossing with all that is in it.
@@ -70,14 +68,7 @@ impl<'b> Survey<'b> {
         day: Day,
         units: Units,
     ) -> Self {
-        let mut looks = Looks::default();
-        let mut damaged = BTreeMap::new();
-        let state = book.trace(hull, Some(day), &mut |change| {
-            looks.take(hull, book, &change);
-            if tells_damage(&change.entry.what) {
-                damaged.insert(change.crossing, change.entry.date);
-            }
-        });
+        let (state, looks) = book.looked_over(hull, day);
         let absent = absent(hull, book, &state, day);
         let nowhere = nowhere(hull, book, &state, &absent, day);
         Self {
@@ -88,7 +79,6 @@ impl<'b> Survey<'b> {
             planned: None,
             absent,
             nowhere,
-            damaged,
             limits,
             accepted,
             units,
@@ -96,6 +86,7 @@ impl<'b> Survey<'b> {
             looks,
             kinds: OnceLock::new(),
             situations: OnceLock::new(),
+            planks: OnceLock::new(),
         }
     }
 
@@ -103,7 +94,9 @@ impl<'b> Survey<'b> {
     /// out.
     #[must_use]
     pub fn as_planned(mut self) -> Self {
-        let carried_out = self.book.carry_out_plans(&mut self.state, Some(self.day));
+        let carried_out = self
+            .book
+            .carry_out_plans(self.state.to_mut(), Some(self.day));
         // A crossing is there once something is driven in it.
         self.nowhere = nowhere(self.hull, self.book, &self.state, &self.absent, self.day);
         self.planned = Some(carried_out);
@@ -142,9 +135,12 @@ impl<'b> Survey<'b> {
     /// Every crossing that is asked about.
     pub fn crossings(&self) -> impl Iterator<Item = At<'_>> {
         self.hull
-            .crossing_ids()
-            .filter(|id| self.asks_about(*id) && self.is_there(*id))
-            .map(|id| self.at(id))
+            .crossings()
+            .filter(|crossing| self.asks_about(crossing.id) && self.is_there(crossing.id))
+            .map(|crossing| At {
+                crossing,
+                holes: self.state.holes(crossing.id),
+            })
     }
 
     /// The kinds of crossings that are asked about, for what looks at one at a time.
@@ -172,9 +168,8 @@ impl<'b> Survey<'b> {
     /// Whether the member at a crossing was found split or soft there and has not been renewed.
     pub fn is_damaged(&self, id: CrossingId) -> bool {
         let renewed = self.state.renewed(id);
-        self.damaged
-            .get(&id)
-            .is_some_and(|found| renewed.is_none_or(|renewed| renewed < *found))
+        let found = self.looks.damaged(id);
+        found.is_some_and(|found| renewed.is_none_or(|renewed| renewed < found))
     }
 
     /// Whether a joint at a crossing was there on the day.
@@ -183,8 +178,14 @@ impl<'b> Survey<'b> {
     }
 
     /// The planks of a strake on the day, from the bow.
-    pub fn planks(&self, strake: &Strake) -> Vec<Plank> {
-        self.hull.planks(strake, |id| self.absent.contains(&id))
+    pub fn planks(&self, strake: &Strake) -> &[Plank] {
+        let strakes = self.hull.strakes();
+        let of = |strake| self.hull.planks(strake, |id| self.absent.contains(&id));
+        let all = self.planks.get_or_init(|| strakes.iter().map(of).collect());
+        let at = strakes.binary_search_by_key(&strake.id, |strake| strake.id);
+        at.ok()
+            .and_then(|at| all.get(at))
+            .map_or(&[], Vec::as_slice)
     }
 
     /// A crossing, asked about or not.
@@ -270,12 +271,4 @@ fn nowhere(
         .flat_map(|(at, _)| book.crossings_of(at))
         .filter(|id| empty(id) && state.renewed(*id).is_none());
     butts.chain(scarfs).chain(sisters).collect()
-}
-
-/// Whether an entry tells that the wood of a member is bad.
-fn tells_damage(what: &What) -> bool {
-    let What::Done { deed, .. } = what else {
-        return false;
-    };
-    matches!(deed.found(), Some(Found::FrameSplit | Found::WoodSoft))
 }

@@ -60,10 +60,9 @@ pub(super) fn thin(survey: &Survey<'_>) -> Vec<Thin> {
     if survey.hull.crossing_ids().next().is_none() {
         return vec![Thin::NoPlanking];
     }
-    for at in survey.crossings() {
-        let id = at.crossing.id;
+    for (at, alike) in survey.alike() {
         if at.holes.is_empty() && !at.crossing.strake.id.side.is_deck() {
-            empty.push(id);
+            empty.extend(&alike.all);
         }
         if at.crossing.zone != Zone::Underwater {
             continue;
@@ -72,7 +71,8 @@ pub(super) fn thin(survey: &Survey<'_>) -> Vec<Thin> {
             let fastening = survey.fastening(hole);
             let unknown = fastening.kind.is_metal() && fastening.metal.is_none();
             if unknown && !survey.was_drawn(hole.fastening) {
-                unseen.entry(hole.fastening).or_default().push(id);
+                let crossings = unseen.entry(hole.fastening).or_default();
+                crossings.extend(&alike.all);
             }
         }
     }

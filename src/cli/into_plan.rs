@@ -148,7 +148,7 @@ fn per_crossing(place: &str, ask: &Ask, answer: &Answer, faults: &mut Vec<Fault>
 /// What the last line of the plan does.
 fn change(boat: &Boat) -> PlanChange {
     let before = boat.book.state(&boat.hull, None);
-    let mut after = before.clone();
+    let mut after = before.clone().into_owned();
     let last = boat.book.plan_lines().len().saturating_sub(1);
     let mut change = PlanChange::default();
     for id in boat.book.carry_out_line(&mut after, last) {

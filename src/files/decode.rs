@@ -99,6 +99,18 @@ pub fn decode(file: FileId, bytes: &[u8], faults: &mut Vec<Fault>) -> Decoded {
         left: MOST,
         faults,
     };
+    let text = match std::str::from_utf8(bytes) {
+        Ok(text) => text.to_owned(),
+        Err(_) => marked(bytes, &mut told),
+    };
+    characters(&text, &mut told);
+    merge_marks(&text, &mut told);
+    let sound = faults.len() == before;
+    Decoded { text, sound }
+}
+
+/// The text of bytes of which some are no text: those are told, and a mark stands in their place.
+fn marked(bytes: &[u8], told: &mut Told<'_>) -> String {
     let mut text = String::with_capacity(bytes.len());
     for chunk in bytes.utf8_chunks() {
         text.push_str(chunk.valid());
@@ -108,10 +120,7 @@ pub fn decode(file: FileId, bytes: &[u8], faults: &mut Vec<Fault>) -> Decoded {
             text.push(char::REPLACEMENT_CHARACTER);
         }
     }
-    characters(&text, &mut told);
-    merge_marks(&text, &mut told);
-    let sound = faults.len() == before;
-    Decoded { text, sound }
+    text
 }
 
 /// By its byte-order mark, or by every other byte of its beginning being nought.

@@ -37,7 +37,9 @@ fn value_at(text: &str) -> Option<(Text, &str)> {
 /// A value without quotes, of letters and figures and the few signs that sizes and places have.
 fn plain_at(text: &str) -> Option<(Text, &str)> {
     let bytes = text.as_bytes();
-    let is_plain = |byte: &u8| byte.is_ascii_alphanumeric() || b" .-+/".contains(byte);
+    let is_plain = |byte: &u8| {
+        byte.is_ascii_alphanumeric() || matches!(byte, b' ' | b'.' | b'-' | b'+' | b'/')
+    };
     let end = bytes
         .iter()
         .position(|byte| !is_plain(byte))

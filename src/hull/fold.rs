@@ -34,21 +34,20 @@ fn fold_rows(hull: &Hull, mut rows: Vec<(CrossingId, Holes)>) -> Places {
     rows.dedup();
     // One row of members for each strake, equal rows together, side by side …
     let mut by_side: BTreeMap<Side, BTreeMap<Vec<MemberPick>, Vec<Number>>> = BTreeMap::new();
-    let strake = |id: CrossingId| hull.crossing(id).strake.id;
-    for row in rows.chunk_by(|one, other| strake(one.0) == strake(other.0)) {
-        let Some((first, _)) = row.first() else {
-            continue;
-        };
+    let mut rest = rows.as_slice();
+    while let Some((first, _)) = rest.first() {
+        let strake = hull.crossing(*first).strake;
+        let (row, others) = rest.split_at(rest.partition_point(|(id, _)| strake.reaches(*id)));
+        rest = others;
         let members = row
             .iter()
-            .map(|(id, holes)| (*holes, hull.crossing(*id).member));
-        let strake = strake(*first);
+            .filter_map(|(id, holes)| Some((*holes, strake.member(*id)?)));
         by_side
-            .entry(strake.side)
+            .entry(strake.id.side)
             .or_default()
             .entry(picks(members.collect()))
             .or_default()
-            .push(strake.number);
+            .push(strake.id.number);
     }
     // … and both sides together where they are alike.
     let mut places: Vec<Place> = Vec::new();

@@ -6,6 +6,7 @@ mod fold;
 mod holes;
 mod lay;
 mod member;
+mod mix;
 mod names;
 mod particulars;
 mod parts;
@@ -23,6 +24,7 @@ pub use crossing::{Crossing, CrossingId, Spot};
 pub use fold::{fold, fold_holes};
 pub use holes::{HoleNumber, Holes};
 pub use member::{End, Member, MemberKind, Number};
+pub use mix::Mix;
 pub use names::StrakeName;
 pub use particulars::{FramesFrom, Numbering, Particulars, StrakesFrom, Water};
 pub use parts::{

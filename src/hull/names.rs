@@ -58,13 +58,13 @@ fn is_plain(word: &str) -> bool {
 
 /// Whether a word of a place is one that names members.
 pub(super) fn is_member(word: &str) -> bool {
-    let word = word.to_lowercase();
     let name = word.split('.').next().unwrap_or_default();
     let numbered = name
-        .strip_prefix(['f', 'b', 'k', 'j'])
+        .strip_prefix(['f', 'F', 'b', 'B', 'k', 'K', 'j', 'J'])
         .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
-    let named = MemberKind::NAMED.iter().any(|(named, _)| *named == name);
-    numbered || named || matches!(name, "horn" | "timber" | "all")
+    let is = |known: &str| name.eq_ignore_ascii_case(known);
+    let named = || MemberKind::NAMED.iter().any(|(named, _)| is(named));
+    numbered || named() || ["horn", "timber", "all"].into_iter().any(is)
 }
 
 /// Whether a word means something else wherever a place is written.

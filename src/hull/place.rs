@@ -204,26 +204,32 @@ pub struct Places(pub Vec<Place>);
 impl Places {
     /// Text for a person: the first few places and how many more there are.
     pub fn shown(&self, most: usize) -> String {
-        if self.0.len() <= most {
-            return self.to_string();
+        let mut text = String::new();
+        let more = self.0.len().saturating_sub(most);
+        let first = self.0.iter().take(most);
+        // A text takes all that is written to it.
+        let _ = joined(&mut text, first);
+        match more {
+            0 => {}
+            1 => text += " and 1 more place",
+            n => text += &format!(" and {n} more places"),
         }
-        let (first, rest) = self.0.split_at(most);
-        let more = match rest.len() {
-            1 => "1 more place".to_owned(),
-            n => format!("{n} more places"),
-        };
-        format!("{} and {more}", Self(first.to_vec()))
+        text
     }
+}
+
+fn joined<'p>(to: &mut dyn fmt::Write, places: impl Iterator<Item = &'p Place>) -> fmt::Result {
+    for (i, place) in places.enumerate() {
+        if i > 0 {
+            to.write_str(" and ")?;
+        }
+        write!(to, "{place}")?;
+    }
+    Ok(())
 }
 
 impl fmt::Display for Places {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (i, place) in self.0.iter().enumerate() {
-            if i > 0 {
-                f.write_str(" and ")?;
-            }
-            place.fmt(f)?;
-        }
-        Ok(())
+        joined(f, self.0.iter())
     }
 }

@@ -32,6 +32,9 @@ impl Hull {
                 return Err(Misread::new(says).help("does it name the same ones over and over?"));
             }
             let before = spots.len();
+            if let [_] = strakes.as_slice() {
+                spots.reserve(MemberPick::count(&place.members));
+            }
             for strake in strakes {
                 for pick in &place.members {
                     match pick.kind {
@@ -41,7 +44,7 @@ impl Hull {
                         })),
                         Some(_) => {
                             let mut last = None;
-                            for member in pick.members() {
+                            pick.members().try_for_each(|member| {
                                 let found = self.find_after(strake, member, last);
                                 last = found.or(last);
                                 match found {
@@ -53,7 +56,8 @@ impl Hull {
                                     None if place.strakes.is_empty() => {}
                                     None => return Err(no_crossing(strake, member)),
                                 }
-                            }
+                                Ok(())
+                            })?;
                         }
                     }
                 }

@@ -36,6 +36,17 @@ impl Strake {
             .map(CrossingId)
             .zip(self.members.iter().copied())
     }
+
+    /// Whether a crossing is one of this strake, or of one before it.
+    pub(super) fn reaches(&self, id: CrossingId) -> bool {
+        id.0 < self.first + count(self.members.len())
+    }
+
+    /// The member at a crossing of this strake.
+    pub(super) fn member(&self, id: CrossingId) -> Option<Member> {
+        let at = id.0.checked_sub(self.first)?;
+        self.members.get(at as usize).copied()
+    }
 }
 
 /// A hull that fits together.
@@ -105,6 +116,27 @@ impl Hull {
     /// Every strake: port, starboard, deck, each by its number.
     pub fn strakes(&self) -> &[Strake] {
         &self.strakes
+    }
+
+    /// Every crossing with what lies there, quicker than one by one.
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "numbers of scantlings are given out by the hull that has them"
+    )]
+    pub fn crossings(&self) -> impl Iterator<Item = Crossing<'_>> {
+        let zones = self.zones.iter();
+        let each = self.strakes.iter().flat_map(|strake| {
+            let members = strake.crossings().zip(&strake.scantlings);
+            members.map(move |((id, member), scantlings)| (id, strake, member, scantlings))
+        });
+        let each = each.zip(zones);
+        each.map(|((id, strake, member, scantlings), zone)| Crossing {
+            id,
+            strake,
+            member,
+            scantlings: &self.scantlings[*scantlings as usize],
+            zone: *zone,
+        })
     }
 
     /// What lies at a crossing of this hull.
@@ -192,15 +224,13 @@ impl Hull {
     fn find_abreast(&self, strake: &Strake, member: Member, place: usize) -> Option<CrossingId> {
         /// By so many crossings strakes beside each other mostly differ: the halves of two butts.
         const FEW: usize = 4;
+        if strake.members.get(place) == Some(&member) {
+            return Some(CrossingId(strake.first + count(place)));
+        }
         let from = place.saturating_sub(FEW);
-        let near = strake
-            .members
-            .iter()
-            .enumerate()
-            .skip(from)
-            .take(2 * FEW + 1);
-        match near.into_iter().find(|(_, is)| **is == member) {
-            Some((at, _)) => Some(CrossingId(strake.first + count(at))),
+        let near = strake.members.iter().skip(from).take(2 * FEW + 1);
+        match near.into_iter().position(|is| *is == member) {
+            Some(at) => Some(CrossingId(strake.first + count(from + at))),
             None => self.find(strake, member),
         }
     }

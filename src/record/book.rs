@@ -1,5 +1,6 @@
 //! A boat's book: every set and entry, fitted to her hull and to each other.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::fabric::joints_made;
@@ -7,7 +8,7 @@ use super::known::Known;
 use super::lay_sets::lay_sets;
 use super::problem::Telling;
 use super::replay::{self, Change};
-use super::{Entry, Fastening, FasteningId, SetId, SetParts, State};
+use super::{Entry, Fastening, FasteningId, Looks, SetId, SetParts, State};
 use crate::hull::{CrossingId, Hull, JointKind, Places, Spot};
 use crate::joint::{Kind, Plug, Size};
 use crate::text::Fault;
@@ -80,6 +81,9 @@ pub struct Book {
     pub(super) known: Option<Known>,
     /// The lines of the plan, by date.
     pub(super) plan: Vec<super::plan_fit::FittedLine>,
+    /// What stands once everything is done, and what looking has shown by then; `None` in a book
+    /// that was turned back.
+    pub(super) last: Option<Box<(State, Looks)>>,
 }
 
 impl Set {
@@ -124,6 +128,7 @@ impl Book {
             joints_made: BTreeMap::new(),
             known: None,
             plan: Vec::new(),
+            last: None,
             today,
         };
         book.take_sets(hull, sets, unread, faults);
@@ -141,13 +146,43 @@ impl Book {
             unsure: &unsure,
         };
         let mut state = lay_sets(&book, hull, |_| true, &mut telling);
-        book.play(hull, &mut state, None, &mut |_| {}, &mut telling);
+        let mut looks = Looks::default();
+        let mut look = |change: Change<'_>| looks.take(hull, &book, &change);
+        book.play(hull, &mut state, None, &mut look, &mut telling);
+        book.last = Some(Box::new((state, looks)));
         book
     }
 
     /// What stands in every hole at the end of a day, or after everything in the book.
-    pub fn state(&self, hull: &Hull, day: Option<Day>) -> State {
-        self.trace(hull, day, &mut |_| {})
+    pub fn state(&self, hull: &Hull, day: Option<Day>) -> Cow<'_, State> {
+        match self.last_by(day) {
+            Some((state, _)) => Cow::Borrowed(state),
+            None => Cow::Owned(self.trace(hull, day, &mut |_| {})),
+        }
+    }
+
+    /// What stands in every hole at the end of a day, and what looking had shown by then.
+    pub fn looked_over(&self, hull: &Hull, day: Day) -> (Cow<'_, State>, Cow<'_, Looks>) {
+        if let Some((state, looks)) = self.last_by(Some(day)) {
+            return (Cow::Borrowed(state), Cow::Borrowed(looks));
+        }
+        let mut looks = Looks::default();
+        let mut look = |change: Change<'_>| looks.take(hull, self, &change);
+        let state = self.trace(hull, Some(day), &mut look);
+        (Cow::Owned(state), Cow::Owned(looks))
+    }
+
+    /// What stands once everything is done, and what looking has shown, where all of it was done by
+    /// the end of a day.
+    fn last_by(&self, day: Option<Day>) -> Option<&(State, Looks)> {
+        let is_all = day.is_none_or(|day| {
+            let last = self
+                .order
+                .last()
+                .and_then(|at| self.entries.get(*at as usize));
+            last.is_none_or(|last| last.date <= day) && self.sets_on(day).len() == self.sets.len()
+        });
+        self.last.as_deref().filter(|_| is_all)
     }
 
     /// The same, with every change that an entry made to a hole told to `each` as it happens.

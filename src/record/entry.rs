@@ -165,8 +165,9 @@ fn read_did(text: &str) -> Result<(Did, Option<&str>), Misread> {
         None => (text, None),
     };
     let (two, one) = (cut(first.and(second)), cut(first));
-    match two.0.parse() {
-        Ok(did) => Ok((did, two.1)),
-        Err(_) => Ok((one.0.parse()?, one.1)),
-    }
+    // No deed of two words begins with one that is a deed of its own.
+    one.0
+        .parse()
+        .map(|did| (did, one.1))
+        .or_else(|misread| Ok((two.0.parse().map_err(|_: Misread| misread)?, two.1)))
 }

@@ -3,6 +3,7 @@
 use std::collections::{BTreeSet, HashMap};
 
 use super::book::MOST_HOLES;
+use super::spots::resolved;
 use super::{
     Book, Deed, Did, Entry, Fastening, FasteningId, Found, Set, SetId, SetParts, Strike, Unread,
     What,
@@ -154,7 +155,8 @@ impl Book {
         entries
             .iter_mut()
             .for_each(|entry| entry.number_strakes(hull));
-        for (at, entry) in entries.iter().enumerate() {
+        let resolved = resolved(hull, &entries);
+        for ((at, entry), resolved) in entries.iter().enumerate().zip(resolved) {
             let origin = Some(entry.origin);
             if entry.number <= last {
                 let first = first.get_or_insert_with(|| {
@@ -184,12 +186,12 @@ impl Book {
                 let fault = Fault::new(origin, says).key("date");
                 faults.push(fault.help(format!("she was launched {launched}")));
             }
-            let mut spots = Vec::new();
+            let mut spots = Box::default();
             if let What::Done {
                 place, deed, set, ..
             } = &entry.what
             {
-                match hull.resolve(place) {
+                match resolved.map_or_else(|| hull.resolve(place).map(Vec::into), Ok) {
                     Ok(resolved) => spots = resolved,
                     Err(misread) => {
                         faults.extend(hull.not_there(entry.origin, "place", misread));
@@ -224,7 +226,7 @@ impl Book {
                     }
                 }
             }
-            self.spots.push(spots.into());
+            self.spots.push(spots);
         }
         self.entries = entries;
         self.struck = self.strikes(unread, faults);

@@ -39,6 +39,7 @@ impl Book {
         let entries = later.unwrap_or(of);
         let told = self.entries.iter().filter(|entry| entry.written.is_some());
         let told = told.count();
+        self.last = None;
         self.entries.truncate(entries);
         self.spots.truncate(entries);
         self.driven.retain(|at, _| (*at as usize) < entries);

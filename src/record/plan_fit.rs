@@ -211,7 +211,7 @@ impl Book {
         if stages.iter().all(|stage| stage.left() == 0) {
             return;
         }
-        let mut state = self.state(hull, None);
+        let mut state = self.state(hull, None).into_owned();
         let mut lacks: BTreeMap<(usize, Lack), Vec<CrossingId>> = BTreeMap::new();
         for stage in stages.iter().filter(|stage| stage.left() > 0) {
             match self.carry_out(&mut state, stage) {

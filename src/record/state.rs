@@ -145,7 +145,7 @@ impl State {
         let number = HoleNumber::new(usize::from(row.len) + 1);
         row.len = len;
         self.holes
-            .extend(std::iter::repeat_n(hole, usize::from(count)));
+            .resize(self.holes.len() + usize::from(count), hole);
         number
     }
 
@@ -212,7 +212,17 @@ impl Tally {
 
     /// Counts one hole.
     pub fn count(&mut self, hole: &Hole) {
-        self.holes += 1;
+        self.count_as(hole, 1);
+    }
+
+    /// Counts the holes of a crossing as many times as there are crossings alike.
+    pub fn count_each(&mut self, holes: &[Hole], crossings: usize) {
+        let times = u32::try_from(crossings).unwrap_or(u32::MAX);
+        holes.iter().for_each(|hole| self.count_as(hole, times));
+    }
+
+    fn count_as(&mut self, hole: &Hole, times: u32) {
+        self.holes += times;
         *match hole.state() {
             HoleState::ReliedOn => &mut self.relied_on,
             HoleState::Unsound => &mut self.unsound,
@@ -220,9 +230,9 @@ impl Tally {
             HoleState::Broken => &mut self.broken,
             HoleState::Open => &mut self.open,
             HoleState::Plugged => &mut self.plugged,
-        } += 1;
+        } += times;
         if hole.content.mouth() == Some(Mouth::Open) {
-            self.bungs_missing += 1;
+            self.bungs_missing += times;
         }
     }
 }

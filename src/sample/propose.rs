@@ -69,7 +69,7 @@ pub fn propose<'r>(
         .strakes()
         .iter()
         .flat_map(|strake| survey.planks(strake))
-        .map(|plank| plank.crossings.into_iter().chain(plank.keel).collect())
+        .map(|plank| plank.crossings.iter().chain(&plank.keel).copied().collect())
         .collect();
     let picks: Vec<Pick<'r>> = reading
         .groups

@@ -9,20 +9,25 @@ use crate::units::Ages;
 /// The fastenings that are, or were last, in the holes of a stock.
 pub(super) struct Made<'s, 'b> {
     stock: &'s Stock<'b>,
-    each: BTreeSet<FasteningId>,
+    by_set: BTreeMap<SetId, BTreeSet<FasteningId>>,
 }
 
 impl<'s, 'b> Made<'s, 'b> {
     pub(super) fn of(stock: &'s Stock<'b>) -> Self {
         let holes = stock.crossings.iter().flat_map(|id| stock.state.holes(*id));
-        let each = holes.map(|hole| hole.fastening).collect();
-        Self { stock, each }
+        let each: BTreeSet<FasteningId> = holes.map(|hole| hole.fastening).collect();
+        let mut by_set: BTreeMap<SetId, BTreeSet<FasteningId>> = BTreeMap::new();
+        for id in each {
+            let set = stock.book.fastening(id).set;
+            by_set.entry(set).or_default().insert(id);
+        }
+        Self { stock, by_set }
     }
 
     /// Those of a set.
     pub(super) fn each(&self, set: SetId) -> impl Iterator<Item = &'b Fastening> {
-        let fastenings = self.each.iter().map(|id| self.stock.book.fastening(*id));
-        fastenings.filter(move |fastening| fastening.set == set)
+        let each = self.by_set.get(&set).into_iter().flatten();
+        each.map(|id| self.stock.book.fastening(*id))
     }
 
     /// How old those of a set are on the day; `None` where nothing says.

@@ -1,5 +1,6 @@
 //! A page of text: wrapped sentences and quiet tables.
 
+use std::borrow::Cow;
 use std::io::{self, Write};
 
 use comfy_table::{
@@ -117,11 +118,11 @@ impl<'a> Page<'a> {
 
     /// The words, from `column` on and without the end of the last line.
     fn flow(&mut self, indent: &str, mut column: usize, text: &str) -> io::Result<()> {
-        let mut clean = Clean(text).to_string();
+        let mut clean = Clean(text).text();
         let mut indent = indent;
         if self.layout.plain {
             // Read aloud, a backtick is a word of its own; a quotation mark is a pause.
-            clean = clean.replace('`', "\"");
+            clean = Cow::Owned(clean.replace('`', "\""));
             indent = "";
         }
         let room = usize::from(self.width())
@@ -136,10 +137,10 @@ impl<'a> Page<'a> {
                 begun = false;
             }
             if begun {
-                write!(self.out, " ")?;
+                self.out.write_all(b" ")?;
                 column += 1;
             }
-            write!(self.out, "{word}")?;
+            self.out.write_all(word.as_bytes())?;
             column += wide;
             begun = true;
         }
@@ -279,10 +280,13 @@ pub(super) fn quiet(width: u16) -> Table {
 fn pieces(word: &str, room: usize) -> impl Iterator<Item = &str> {
     let mut rest = word;
     std::iter::from_fn(move || {
-        let cut = rest
-            .char_indices()
-            .nth(room)
-            .map_or(rest.len(), |(cut, _)| cut);
+        let cut = match rest.len() <= room {
+            true => rest.len(),
+            false => rest
+                .char_indices()
+                .nth(room)
+                .map_or(rest.len(), |(cut, _)| cut),
+        };
         let (piece, more) = rest.split_at(cut);
         rest = more;
         (!piece.is_empty()).then_some(piece)

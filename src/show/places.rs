@@ -5,6 +5,15 @@ use crate::hull::{Place, Places};
 /// Runs of numbers in one word of a place, so that no word is wider than a narrow page.
 const MOST_RUNS: usize = 6;
 
+/// Whether they are in words so short already.
+pub(super) fn are_short(places: &Places) -> bool {
+    let is_short = |place: &Place| {
+        let mut members = place.members.iter();
+        place.strakes.len() <= MOST_RUNS && members.all(|pick| pick.runs.len() <= MOST_RUNS)
+    };
+    places.0.iter().all(is_short)
+}
+
 /// The same places with no more than a few runs of numbers in a word. They can still be pasted
 /// back: members of a kind may be named in several words, and strakes in several places.
 pub(super) fn in_short_words(places: &Places) -> Places {

@@ -102,7 +102,7 @@ fn at(fastenings: usize) -> io::Result<Vec<(&'static str, Duration)>> {
         ),
         (
             "state of a day",
-            best(&mut || drop(boat.book.state(&boat.hull, Some(today)))),
+            best(&mut || drop(boat.book.trace(&boat.hull, Some(today), &mut |_| {}))),
         ),
         (
             "audit by every rule",
@@ -124,6 +124,12 @@ fn at(fastenings: usize) -> io::Result<Vec<(&'static str, Duration)>> {
     rows.push((
         "`audit`, the whole command",
         best(&mut || run(folder.path(), &["audit"], 1)),
+    ));
+    let page = folder.path().join("report.html");
+    let page = page.to_str().expect("a path of letters");
+    rows.push((
+        "`report`, the whole command",
+        best(&mut || run(folder.path(), &["report", page], 0)),
     ));
     let log = folder.path().join(LOG_FILE);
     let place = format!("P1 F{CELL_FREE}");

@@ -56,7 +56,7 @@ fn read(hull: &str, plan: &[u8]) -> Option<Boat> {
 /// Asks everything of a boat that can be asked of her plan.
 fn use_up(boat: &Boat) {
     let day = "2026-11-01".parse().unwrap();
-    let mut state = boat.book.state(&boat.hull, None);
+    let mut state = boat.book.state(&boat.hull, None).into_owned();
     let done = boat.book.carry_out_plans(&mut state, None);
     let asked = Asked {
         hull: &boat.hull,

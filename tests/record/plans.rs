@@ -45,7 +45,7 @@ fn spots(boat: &Boat, place: &str) -> Vec<CrossingId> {
 }
 
 fn carried_out(boat: &Boat) -> State {
-    let mut state = boat.book.state(&boat.hull, None);
+    let mut state = boat.book.state(&boat.hull, None).into_owned();
     boat.book.carry_out_plans(&mut state, None);
     state
 }
@@ -389,7 +389,7 @@ proptest! {
         let place = CROSSINGS[at];
         let later = format!("- {{plan: later, date: 2026-11-01, place: {place}, per crossing: {wanted}, {SCREWS}}}\n");
         let boat = of_story(&entries, "", &later).expect("it can be planned");
-        let mut will = boat.book.state(&boat.hull, None);
+        let mut will = boat.book.state(&boat.hull, None).into_owned();
         let done = boat.book.carry_out_plans(&mut will, None);
         let id = spots(&boat, place)[0];
         prop_assert_eq!(&done.at, &vec![id; usize::from(!will.is_off(id))]);

@@ -110,9 +110,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 };
                 let ids = butt.crossings.iter().chain(&near.crossings);
                 let saying = saying(says, known && ids.clone().any(|id| new.contains(id)));
-                for id in ids {
-                    hits.at(*id, 0, saying.clone());
-                }
+                hits.say(saying, ids.map(|id| (*id, 0)));
             }
             let passes = runs
                 .get(at)
@@ -148,7 +146,7 @@ fn of_new_planks(survey: &Survey<'_>) -> BTreeSet<CrossingId> {
     let planks = strakes.flat_map(|strake| survey.planks(strake));
     planks
         .filter(|plank| plank.crossings.iter().any(hung))
-        .flat_map(|plank| plank.crossings)
+        .flat_map(|plank| plank.crossings.iter().copied())
         .collect()
 }
 

@@ -77,9 +77,10 @@ use std::collections::BTreeMap;
 use crate::audit::hits::Said;
 use crate::audit::lots::{Lot, lots, lying};
 use crate::audit::{At, Hits, Rule, Saying, Severity, Survey};
-use crate::hull::{Hardware, Water};
+use crate::hull::{CrossingId, Hardware, Water};
 use crate::joint::{AreaRatio, Couple, Judgement, Stainless, Zone, beside_stainless, limits};
 use crate::tables::{Basis, Family, Metal, Status};
+use crate::units::count;
 
 pub(in crate::audit) const RULE: Rule = Rule {
     name: "mixed-metals",
@@ -348,6 +349,8 @@ fn alkali(anode: &Hardware) -> Saying {
 struct Beside<'s> {
     survey: &'s Survey<'s>,
     of_kind: &'s [Vec<Lot<'s>>],
+    /// Of each kind of crossing a number for its metals, the same for the same metals.
+    metals: Vec<u32>,
     /// Whether any two metals of hers are to be told at all.
     several: bool,
     /// The worst couple of two metals in two zones, where the first is eaten.
@@ -364,6 +367,7 @@ impl<'s> Beside<'s> {
         Self {
             survey,
             of_kind,
+            metals: numbered(of_kind),
             several: couples_anywhere(survey, of_kind),
             worst: BTreeMap::new(),
             said: BTreeMap::new(),
@@ -374,16 +378,19 @@ impl<'s> Beside<'s> {
     fn others(&mut self, hits: &mut Hits<'_>, at: &At<'_>, here: &[Lot<'_>]) {
         let (survey, id) = (self.survey, at.crossing.id);
         let (hull, kinds) = (survey.hull, survey.kinds());
-        let kind = kinds.number(id);
+        if here.is_empty() {
+            return;
+        }
+        let metals = |kind: usize| self.metals.get(kind).copied();
+        let mine = metals(kinds.number(id));
+        let beside = hull.neighbours_along(id).chain(hull.neighbours_across(id));
+        let of_others = |next: &CrossingId| metals(kinds.number(*next)) != mine;
+        let beside: Vec<CrossingId> = beside.filter(of_others).collect();
         let mut pairs: Vec<(Lot<'_>, Couple, Pair)> = Vec::new();
-        for next in hull.neighbours_along(id).chain(hull.neighbours_across(id)) {
-            let of_next = kinds.number(next);
-            if of_next == kind {
-                continue;
-            }
+        for next in beside {
             let next = survey.at(next);
             let unasked;
-            let there = match self.of_kind.get(of_next) {
+            let there = match self.of_kind.get(kinds.number(next.crossing.id)) {
                 Some(there) => there,
                 None => {
                     unasked = lots(survey, &next);
@@ -440,6 +447,18 @@ impl<'s> Beside<'s> {
                 std::ptr::eq(couple.eaten, mine).then_some(couple)
             })
     }
+}
+
+/// Of each list of metals a number that those with the same metals have in common.
+fn numbered(of_kind: &[Vec<Lot<'_>>]) -> Vec<u32> {
+    let mut known: BTreeMap<Vec<&str>, u32> = BTreeMap::new();
+    let numbers = of_kind.iter().map(|lots| {
+        let mut names: Vec<&str> = lots.iter().map(|lot| lot.metal.name).collect();
+        names.sort_unstable();
+        let next = count(known.len());
+        *known.entry(names).or_insert(next)
+    });
+    numbers.collect()
 }
 
 /// The metal as one would call it when it is gone: steel, once the zinc is off it.

@@ -76,6 +76,9 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
 
 /// What is to be said of the crossings of one plank along its run, or along the keel.
 fn of_lane(survey: &Survey<'_>, lane: &[CrossingId]) -> Vec<(CrossingId, Saying)> {
+    if !lane.iter().any(|id| survey.holding(*id).is_loose()) {
+        return Vec::new();
+    }
     let row = survey.limits.bound(limits::LOOSE_IN_A_ROW).count() as usize;
     let held: Vec<(CrossingId, Holding)> =
         lane.iter().map(|id| (*id, survey.holding(*id))).collect();

@@ -50,9 +50,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             let Some(saying) = saying(survey, &spacing, &piece.crossings, hung) else {
                 continue;
             };
-            for id in &piece.crossings {
-                hits.at(*id, 0, saying.clone());
-            }
+            hits.at_each(&piece.crossings, 0, saying);
         }
     }
 }

@@ -40,12 +40,12 @@
 
 use std::collections::BTreeMap;
 
-use crate::audit::looks::{Drawn, is_wasted};
+use crate::audit::alike::Alike;
 use crate::audit::{Hits, Rule, Saying, Severity, Survey, wear};
 use crate::hull::{CrossingId, HoleNumber};
 use crate::joint::wastage::{Duty, Left, RUST_GRIPS, Remains, Years, rests_on, years_to_lose_bare};
 use crate::joint::{Size, Zone, judge, limits};
-use crate::record::{FasteningId, Found, Hole, HoleState};
+use crate::record::{Drawn, FasteningId, Found, Hole, HoleState, is_wasted};
 use crate::tables::{Basis, Status};
 use crate::units::Length;
 
@@ -99,15 +99,15 @@ struct Worn {
 
 /// Fastenings of one description in one zone of which the same is to be said.
 #[derive(Default)]
-struct Group {
-    at: Vec<CrossingId>,
+struct Group<'s> {
+    at: Vec<&'s Alike>,
     /// What the worst of them has left.
     worst: Option<Worn>,
 }
 
 fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
     let drawn = survey.looks.drawn(survey.hull);
-    let mut groups: BTreeMap<(Case, FasteningId, Zone), Group> = BTreeMap::new();
+    let mut groups: BTreeMap<(Case, FasteningId, Zone), Group<'_>> = BTreeMap::new();
     for (at, alike) in survey.alike() {
         let (id, zone) = (at.crossing.id, at.crossing.zone);
         for (number, hole) in survey.state.numbered(id) {
@@ -116,7 +116,7 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
                 continue;
             };
             let group = groups.entry((case, hole.fastening, zone)).or_default();
-            group.at.extend(&alike.all);
+            group.at.push(alike);
             let both = group.worst.into_iter().chain(worn);
             group.worst =
                 both.min_by(|one, other| one.left.diameter().total_cmp(&other.left.diameter()));
@@ -133,7 +133,8 @@ fn check(survey: &Survey<'_>, hits: &mut Hits<'_>) {
             (Case::AsDrawn, _) => about.as_drawn(drawn.get(&(fastening, zone))),
             _ => about.unjudged(case),
         };
-        hits.at_each(&group.at, 1, said);
+        let each = group.at.iter().flat_map(|alike| &alike.all);
+        hits.say(said, each.map(|id| (*id, 1)));
     }
 }
 

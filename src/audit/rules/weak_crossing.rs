@@ -105,14 +105,17 @@ fn in_a_row(survey: &Survey<'_>, bearing: impl Fn(CrossingId) -> Bearing) -> BTr
     for strake in survey.hull.strakes() {
         for plank in survey.planks(strake) {
             for lane in [&plank.crossings, &plank.keel] {
-                let held: Vec<(CrossingId, Bearing, bool)> = lane
-                    .iter()
-                    .map(|id| {
-                        let bearing = bearing(*id);
-                        let wet = survey.hull.crossing(*id).zone.is_wet();
-                        let weak = wet && bearing.holding.is_recorded() && bearing.share() < share;
-                        (*id, bearing, weak)
-                    })
+                let is_weak = |id: CrossingId, bearing: &Bearing| {
+                    bearing.holding.is_recorded()
+                        && bearing.share() < share
+                        && survey.hull.crossing(id).zone.is_wet()
+                };
+                if !lane.iter().any(|id| is_weak(*id, &bearing(*id))) {
+                    continue;
+                }
+                let held = lane.iter().map(|id| (*id, bearing(*id)));
+                let held: Vec<(CrossingId, Bearing, bool)> = held
+                    .map(|(id, bearing)| (id, bearing, is_weak(id, &bearing)))
                     .collect();
                 for run in held.chunk_by(|one, other| one.2 == other.2) {
                     let is_weak = run.first().is_some_and(|(.., weak)| *weak);

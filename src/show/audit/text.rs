@@ -1,6 +1,7 @@
 //! An audit for someone who must decide whether she may be relaunched: the verdict first, then
 //! what to do, as a surveyor would list it.
 
+use std::borrow::Cow;
 use std::io::{self, Write};
 
 use super::Audit;
@@ -10,7 +11,7 @@ use crate::show::AID;
 use crate::show::layout::{Layout, Tint};
 use crate::show::numbers::{counted, grouped};
 use crate::show::page::Page;
-use crate::show::places::in_short_words;
+use crate::show::places::{are_short, in_short_words};
 
 /// Places told of one finding before the rest is only counted.
 const MOST_PLACES: usize = 8;
@@ -153,7 +154,10 @@ impl Sheet<'_, '_> {
     }
 
     pub(super) fn place(&self, places: &Places) -> String {
-        let places = in_short_words(places);
+        let places = match are_short(places) {
+            true => Cow::Borrowed(places),
+            false => Cow::Owned(in_short_words(places)),
+        };
         if self.full {
             places.to_string()
         } else {

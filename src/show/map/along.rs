@@ -146,9 +146,9 @@ impl Along {
     pub(super) fn at(&self, member: Member, strake: &[Member]) -> f64 {
         if let Some(number) = member.number() {
             // Where a deck has butts, the strake's own beams say where they are.
-            let beams = strake.iter().any(|m| matches!(m, Member::Beam(_)));
+            let beams = || strake.iter().any(|m| matches!(m, Member::Beam(_)));
             let row = match member {
-                Member::Butt(..) if beams => &self.beams,
+                Member::Butt(..) if beams() => &self.beams,
                 _ => self.row(member),
             };
             let sign = if self.from_stern { -1.0 } else { 1.0 };

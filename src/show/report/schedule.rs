@@ -1,11 +1,12 @@
 //! The schedule: what is in her, set by set, and how each is known.
 
+use std::collections::BTreeMap;
 use std::io;
 
 use super::Report;
 use super::cells::table;
 use crate::hull::{CrossingId, fold};
-use crate::record::Tally;
+use crate::record::{Set, Tally};
 use crate::show::html::Html;
 use crate::show::inventory::{By, Stock};
 use crate::show::made;
@@ -24,17 +25,18 @@ pub(super) fn write(report: &Report<'_>, html: &mut Html<'_>) -> io::Result<()> 
         units: survey.units,
     };
     html.put("h2", &[], "Schedule of fastenings")?;
-    let made = made::sets(&stock);
+    // A boat may have a set for every job ever done.
+    let mut made: BTreeMap<&str, Vec<String>> = BTreeMap::new();
+    for (set, what) in made::sets(&stock) {
+        made.entry(set).or_default().push(what);
+    }
+    let sets = survey.book.sets().iter();
+    let sets = sets.map(|set| (survey.book.set_name(set.id), set));
+    let sets: BTreeMap<&str, &Set> = sets.collect();
     let rows = stock.count(By::Set).into_iter().map(|(key, tally)| {
         let name = stock.name(&key);
-        let what: Vec<&str> = made
-            .iter()
-            .filter(|(set, _)| *set == name)
-            .map(|(_, what)| what.as_str())
-            .collect();
-        let set = survey.book.sets().iter();
-        let set = set.clone().find(|set| survey.book.set_name(set.id) == name);
-        let (place, how) = match set {
+        let what = made.get(name.as_str()).map_or(&[][..], Vec::as_slice);
+        let (place, how) = match sets.get(name.as_str()) {
             Some(set) => {
                 let place = fold(survey.hull, set.spots.iter().map(|spot| spot.crossing));
                 (in_short_words(&place).to_string(), set.how.to_string())

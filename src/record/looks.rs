@@ -1,24 +1,27 @@
 //! What looking has shown: what was drawn, and when each set was last looked at.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::hash::BuildHasherDefault;
 
-use crate::hull::{CrossingId, HoleNumber, Hull};
+use super::{Book, Change, Deed, Did, FasteningId, Found, FoundSet, SetId, What};
+use crate::hull::{CrossingId, HoleNumber, Hull, Mix};
 use crate::joint::Zone;
-use crate::record::{Book, Change, Deed, Did, FasteningId, Found, FoundSet, SetId, What};
 use crate::units::{Day, Length};
 
 /// Everything that was drawn, measured or looked at up to a day.
-#[derive(Debug, Default)]
-pub(super) struct Looks {
+#[derive(Clone, Debug, Default)]
+pub struct Looks {
     /// The last day on which anything of a set was looked at in a zone.
     last: BTreeMap<(SetId, Zone), Day>,
-    pieces: BTreeMap<(FasteningId, CrossingId, HoleNumber), Piece>,
+    pieces: HashMap<(FasteningId, CrossingId, HoleNumber), Piece, BuildHasherDefault<Mix>>,
     /// Fastenings of which at least one has been drawn.
     seen: BTreeSet<FasteningId>,
+    /// Crossings at which the frame was found split or soft, and the last day it was.
+    damaged: BTreeMap<CrossingId, Day>,
 }
 
 /// One fastening that was drawn or measured.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 struct Piece {
     drawn: bool,
     found: FoundSet,
@@ -27,28 +30,31 @@ struct Piece {
 
 /// What was drawn of one description of fastening in one zone.
 #[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Drawn {
+pub struct Drawn {
     /// How many.
-    pub(super) count: usize,
+    pub count: usize,
     /// How many of them were found wasted or necked.
-    pub(super) wasted: usize,
+    pub wasted: usize,
     /// The least diameter measured of any of them.
-    pub(super) thinnest: Option<Length>,
+    pub thinnest: Option<Length>,
 }
 
 impl Looks {
     /// Takes in what an entry did to a hole.
     pub(super) fn take(&mut self, hull: &Hull, book: &Book, change: &Change<'_>) {
-        let (Some(before), What::Done { deed, .. }) = (change.before, &change.entry.what) else {
+        let What::Done { deed, .. } = &change.entry.what else {
             return;
         };
+        if matches!(deed.found(), Some(Found::FrameSplit | Found::WoodSoft)) {
+            self.damaged.insert(change.crossing, change.entry.date);
+        }
         let is_look = matches!(
             deed.did(),
             Did::Checked | Did::Measured | Did::Bared | Did::Pulled | Did::Broken
         );
-        if !is_look {
+        let Some(before) = change.before.filter(|_| is_look) else {
             return;
-        }
+        };
         let fastening = before.fastening;
         if before.has_metal() {
             let zone = hull.crossing(change.crossing).zone;
@@ -70,17 +76,22 @@ impl Looks {
     }
 
     /// Whether at least one of a description has been drawn and seen.
-    pub(super) fn was_drawn(&self, fastening: FasteningId) -> bool {
+    pub fn was_drawn(&self, fastening: FasteningId) -> bool {
         self.seen.contains(&fastening)
     }
 
+    /// The last day on which the member at a crossing was found split or soft there.
+    pub fn damaged(&self, id: CrossingId) -> Option<Day> {
+        self.damaged.get(&id).copied()
+    }
+
     /// The last day on which anything of a set was looked at in a zone.
-    pub(super) fn last(&self, set: SetId, zone: Zone) -> Option<Day> {
+    pub fn last(&self, set: SetId, zone: Zone) -> Option<Day> {
         self.last.get(&(set, zone)).copied()
     }
 
     /// What was drawn of each description of fastening, by zone.
-    pub(super) fn drawn(&self, hull: &Hull) -> BTreeMap<(FasteningId, Zone), Drawn> {
+    pub fn drawn(&self, hull: &Hull) -> BTreeMap<(FasteningId, Zone), Drawn> {
         let mut drawn: BTreeMap<_, Drawn> = BTreeMap::new();
         for ((fastening, crossing, _), piece) in self.pieces.iter().filter(|(_, p)| p.drawn) {
             let zone = hull.crossing(*crossing).zone;
@@ -95,7 +106,7 @@ impl Looks {
 }
 
 /// Whether it was found to have lost metal.
-pub(super) fn is_wasted(found: FoundSet) -> bool {
+pub fn is_wasted(found: FoundSet) -> bool {
     let gone = |found| matches!(found, Found::Wasted | Found::Necked);
     found.each().any(gone)
 }
