@@ -90,6 +90,7 @@ pub(super) fn run(
 /// The boats' folders that paths name, in the order they are named; those of a folder of boats in
 /// the order of their names. One that is named twice is there once.
 fn folders(paths: &[PathBuf]) -> Result<Vec<PathBuf>, Stopped> {
+    const WHICH: &str = "name a boat's folder, or a folder of boats";
     let is_boat = |path: &Path| path.join(HULL_FILE).is_file();
     let mut found: Vec<PathBuf> = Vec::new();
     let mut faults = Vec::new();
@@ -106,8 +107,13 @@ fn folders(paths: &[PathBuf]) -> Result<Vec<PathBuf>, Stopped> {
                 }
             }
             Err(error) => {
-                let says = format!("--boats: {} cannot be read: {error}", path.display());
-                faults.push(Fault::new(None, says));
+                let path = path.display();
+                let says = match error.kind() {
+                    io::ErrorKind::NotFound => format!("--boats: there is no folder {path}"),
+                    io::ErrorKind::NotADirectory => format!("--boats: {path} is not a folder"),
+                    _ => format!("--boats: {path} cannot be read: {error}"),
+                };
+                faults.push(Fault::new(None, says).help(WHICH));
                 continue;
             }
         }
@@ -119,7 +125,7 @@ fn folders(paths: &[PathBuf]) -> Result<Vec<PathBuf>, Stopped> {
                 path.display()
             );
             let fault = Fault::new(None, says);
-            faults.push(fault.help("name a boat's folder, or a folder of boats"));
+            faults.push(fault.help(WHICH));
         }
         found.extend(inside);
     }

@@ -122,17 +122,19 @@ impl Buy {
 fn given_in(text: &str, gauges: GaugeSystem) -> Result<Given, Misread> {
     const FORM: &str = "like \"20 wood screw, silicon bronze, 14 x 2in, 1/2in x 1/4in\": how many, kind, metal, size, and the bung if there is one";
     let wrong = |says: String| Misread::new(says).help(FORM);
-    let parts: Vec<&str> = text.split(',').map(str::trim).collect();
-    let Some((first, rest)) = parts.split_first() else {
-        return Err(wrong("nothing is given".to_owned()));
-    };
-    let (count, kind) = first.split_once(' ').unwrap_or((first, ""));
+    let (first, rest) = text.split_once(',').unwrap_or((text, ""));
+    let rest: Vec<&str> = rest
+        .split(',')
+        .map(str::trim)
+        .filter(|part| !part.is_empty())
+        .collect();
+    let (count, kind) = first.trim().split_once(' ').unwrap_or((first.trim(), ""));
     let count: u32 = digits(count)
         .filter(|count| *count > 0)
         .ok_or_else(|| wrong(format!("`{count}` is not how many")))?;
     let kind = Kind::from_str(kind)?;
     // A trunnel is of wood.
-    let (metal, rest) = match (kind.is_metal(), rest) {
+    let (metal, rest) = match (kind.is_metal(), rest.as_slice()) {
         (true, [metal, rest @ ..]) => (Some(Metal::find(metal)?), rest),
         (_, rest) => (None, rest),
     };

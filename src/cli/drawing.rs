@@ -76,8 +76,17 @@ pub(super) fn to_file(
 pub(super) fn put(path: &Path, option: &str, bytes: &[u8]) -> Result<(), Stopped> {
     files::replace(path, bytes).map_err(|error| match error.kind() {
         io::ErrorKind::NotFound | io::ErrorKind::NotADirectory | io::ErrorKind::IsADirectory => {
-            let fault = Fault::new(None, format!("{option}: {error}"));
-            fault.help("name a file in a folder that is there").into()
+            let name = path.display();
+            let (says, help) = match error.kind() {
+                io::ErrorKind::IsADirectory => (format!("{name} is a folder"), "name a file"),
+                _ => (
+                    format!("{name} is in a folder that is not there"),
+                    "make the folder first, or name a file elsewhere",
+                ),
+            };
+            Fault::new(None, format!("{option}: {says}"))
+                .help(help)
+                .into()
         }
         _ => Stopped::Machine(error),
     })

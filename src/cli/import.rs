@@ -1,6 +1,7 @@
 //! `refasten import`: a spreadsheet's rows, written to the log.
 
 use std::collections::BTreeMap;
+use std::io::ErrorKind;
 use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
@@ -57,13 +58,15 @@ impl From<Order> for DateOrder {
 impl Import {
     pub(super) fn run(self, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
         let today = desk.globals.today()?;
-        let sheet = Sheet::load(&self.file).map_err(|error| match error.kind() {
-            std::io::ErrorKind::NotFound | std::io::ErrorKind::IsADirectory => {
-                Fault::new(None, error.to_string())
-                    .help("name the file that the spreadsheet was saved to as CSV")
-                    .into()
-            }
-            _ => Stopped::Machine(error),
+        let sheet = Sheet::load(&self.file).map_err(|error| {
+            let file = self.file.display();
+            let says = match error.kind() {
+                ErrorKind::NotFound => format!("there is no file {file}"),
+                ErrorKind::IsADirectory => format!("{file} is a folder"),
+                _ => return Stopped::Machine(error),
+            };
+            let help = "name the file that the spreadsheet was saved to as CSV";
+            Fault::new(None, says).help(help).into()
         })?;
         let asked = Asked {
             dates: self.dates.map(DateOrder::from),

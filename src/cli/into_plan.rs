@@ -4,12 +4,13 @@ use clap::Args;
 
 use super::folder::say_waiting;
 use super::log::refused;
+use super::typed::fault;
 use super::{Desk, Stopped};
 use crate::files::{Boat, FolderLock, Given, OneOrMany, RawPlan, Text, written_plan};
 use crate::hull::{CrossingId, Places};
 use crate::pick::{Answer, Ask};
 use crate::record::{PlanChange, PlanLine, Progress};
-use crate::text::{Fault, FileId, Step};
+use crate::text::{Fault, FileId, Misread, Step};
 
 /// Options that write what is picked into the plan.
 #[derive(Debug, Args)]
@@ -77,7 +78,7 @@ impl IntoPlan {
         let before = folder.boat(today).map_err(faulty)?;
         let hull = &before.hull;
         let mut faults = Vec::new();
-        let per_crossing = per_crossing(place, ask, answer, &mut faults);
+        let per_crossing = per_crossing(place, ask, answer);
         if ask.metal.is_none() && ask.kind.is_metal() {
             let fault = Fault::new(None, "--metal: the metal is not settled");
             faults.push(fault.help("what is planned is bought: --metal \"silicon bronze\""));
@@ -93,7 +94,13 @@ impl IntoPlan {
             plan: text(Some(self.plan.clone().unwrap_or_else(name))),
             date: text(Some(today.to_string())),
             place: text(Some(place.to_owned())),
-            per_crossing: text(per_crossing.map(|count| count.to_string())),
+            per_crossing: match per_crossing {
+                Ok(count) => text(count.map(|count| count.to_string())),
+                Err(misread) => {
+                    faults.push(fault("--per-crossing", misread));
+                    Given::Faulty
+                }
+            },
             kind: text(Some(ask.kind.to_string())),
             metal: text(ask.metal.map(|metal| metal.name.to_owned())),
             size: text(Some(answer.size.written(hull.gauges, hull.units))),
@@ -126,23 +133,17 @@ impl IntoPlan {
 }
 
 /// How many go into each crossing; nothing where the place names its holes.
-fn per_crossing(place: &str, ask: &Ask, answer: &Answer, faults: &mut Vec<Fault>) -> Option<u8> {
+fn per_crossing(place: &str, ask: &Ask, answer: &Answer) -> Result<Option<u8>, Misread> {
     let places: Option<Places> = place.parse().ok();
     let mut picks = places.iter().flat_map(|places| &places.0);
     if picks.any(|place| place.members.iter().any(|pick| !pick.holes.is_any())) {
-        return None;
+        return Ok(None);
     }
-    let count = ask
-        .count
-        .or(answer.spread.as_ref().map(|spread| spread.count));
-    if count.is_none() {
-        let fault = Fault::new(
-            None,
-            "--per-crossing: how many go into a crossing is missing",
-        );
-        faults.push(fault.help("nothing was built there and the plank's width is not known"));
-    }
-    count
+    let spread = answer.spread.as_ref().map(|spread| spread.count);
+    ask.count.or(spread).map(Some).ok_or_else(|| {
+        Misread::new("how many go into a crossing is missing")
+            .help("give it: nothing was built there, and the plank's width is not known")
+    })
 }
 
 /// What the last line of the plan does.

@@ -59,7 +59,8 @@ impl Log {
         match (&self.last, &self.from) {
             (Some(_), _) if tells || self.from.is_some() || self.dry_run => {
                 let says = "--last shows what is in the log, and does not go with anything else";
-                Err(Fault::new(None, says).into())
+                let help = "leave out --last, or all but it";
+                Err(Fault::new(None, says).help(help).into())
             }
             (_, Some(_)) if tells => {
                 let says = "--from: entries are both in a file and in the command";
@@ -77,7 +78,9 @@ impl Log {
                 }
                 let new = NewEntries::read(&text);
                 if new.is_empty() {
-                    faults.push(Fault::new(None, format!("--from: no entry is in {name}")));
+                    let fault = Fault::new(None, format!("--from: no entry is in {name}"));
+                    let help = "its lines are those of a log, without `entry`";
+                    faults.push(fault.help(help));
                     return Err(Stopped::Wrong(faults));
                 }
                 self.add(&new, &folder, desk.globals.today()?, desk)
@@ -199,7 +202,8 @@ fn read_from(from: &str) -> Result<(String, String, Vec<Fault>), Stopped> {
             .read_to_end(&mut bytes)?;
         if bytes.len() as u64 > LARGEST {
             let says = format!("--from: there is more than {} MiB", LARGEST / 1024 / 1024);
-            return Err(Fault::new(None, says).into());
+            let help = "a log of a million entries is a quarter of that";
+            return Err(Fault::new(None, says).help(help).into());
         }
         let decoded = decode(FileId::Added, &bytes, &mut faults);
         return Ok(("standard input".to_owned(), decoded.text, faults));

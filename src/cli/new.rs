@@ -112,7 +112,8 @@ impl New {
             reading.slip("--name", misread.help("like --name Tern"));
         } else if name.chars().count() > LONGEST_NAME {
             let says = format!("a name is at most {LONGEST_NAME} letters long");
-            reading.slip("--name", Misread::new(says));
+            let misread = Misread::new(says);
+            reading.slip("--name", misread.help("give the rest under `particulars`"));
         }
         name.to_owned()
     }
@@ -126,7 +127,8 @@ impl New {
             };
             if marks.iter().any(|other| other.frame == mark.frame) {
                 let says = format!("F{} is given twice", mark.frame);
-                reading.slip("--waterline", Misread::new(says));
+                let misread = Misread::new(says);
+                reading.slip("--waterline", misread.help("one mark for each frame"));
             }
             marks.push(mark);
         }

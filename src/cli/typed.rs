@@ -51,7 +51,7 @@ impl Reading {
 }
 
 /// The fault of an option whose value could not be read.
-fn fault(name: &str, misread: Misread) -> Fault {
+pub(super) fn fault(name: &str, misread: Misread) -> Fault {
     let fault = Fault::new(None, format!("{name}: {}", misread.says));
     Fault {
         help: misread.help,

@@ -31,7 +31,8 @@ pub struct Decoded {
 pub fn load(path: &Path, file: FileId, faults: &mut Vec<Fault>) -> io::Result<Decoded> {
     let Some(bytes) = whole(path)? else {
         let says = format!("the file is longer than {} MiB", LARGEST / 1024 / 1024);
-        faults.push(Fault::new(Some(start_of(file)), says));
+        let help = "a log of a million entries is a quarter of that; is it the right file?";
+        faults.push(Fault::new(Some(start_of(file)), says).help(help));
         return Ok(Decoded {
             text: String::new(),
             sound: false,

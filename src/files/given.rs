@@ -89,18 +89,13 @@ impl<'de> DeserializeSeed<'de> for Scalar {
 }
 
 impl Slot for Text {
-    fn fill<'de, D: Deserializer<'de>>(
-        mut here: Here<'_>,
-        from: D,
-    ) -> Result<Given<Self>, D::Error> {
+    fn fill<'de, D: Deserializer<'de>>(here: Here<'_>, from: D) -> Result<Given<Self>, D::Error> {
         if !matches!(here.node.shape, Shape::Plain | Shape::Quoted) {
             return here.wrong("one text", from);
         }
         let text = Scalar.deserialize(from)?;
         if text.trim().is_empty() {
-            let (at, says) = (here.node.at.clone(), format!("`{}` is empty", here.name));
-            here.fault(&at, says, None);
-            return Ok(Given::Faulty);
+            return Ok(here.empty());
         }
         Ok(Given::Is(Self(text)))
     }

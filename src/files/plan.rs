@@ -92,8 +92,11 @@ pub(super) fn plan_line(
     let date: Option<Day> = fields.need("date", &raw.date);
     let drops = match fields.read("dropped", &raw.dropped) {
         Some(YesNo::No) => {
-            let misread = Misread::new("a plan is dropped or it is not told of at all");
-            fields.fault("dropped", misread.help("leave `dropped` out"));
+            let misread = Misread::new("`dropped` is `yes`, or it is left out");
+            fields.fault(
+                "dropped",
+                misread.help("leave it out where the plan stands"),
+            );
             false
         }
         Some(YesNo::Yes) => true,

@@ -55,6 +55,13 @@ macro_rules! record {
                 }
                 Some(())
             }
+
+            fn spoil(&mut self, key: &str) {
+                match key {
+                    $($key => self.$field = $crate::files::Given::Faulty,)+
+                    _ => {}
+                }
+            }
         }
 
         impl $crate::files::Slot for $name {
@@ -93,6 +100,9 @@ pub trait Keys: Default {
     /// Takes the value of a key from a text; `None` where the key is not known, has a value already,
     /// or wants more than a text.
     fn put(&mut self, key: &str, text: Text) -> Option<()>;
+
+    /// Notes that the value of a key is faulty, and that this was told.
+    fn spoil(&mut self, key: &str);
 }
 
 /// What a field can be read into.
@@ -148,7 +158,7 @@ pub(super) fn slowly<S: Slot>(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Giv
         return Given::Faulty;
     };
     let before = faults.len();
-    let mut name = "this record";
+    let mut name = "";
     let inner = match (piece.wrap, &root.shape) {
         (Wrap::Bare, _) => Some(&root),
         (Wrap::Dash, Shape::List(items)) => items.first().filter(|_| items.len() == 1),
@@ -240,9 +250,9 @@ impl<'a> Here<'a> {
             *field = map.next_value_seed(Seed(self, PhantomData))?;
         } else {
             map.next_value::<IgnoredAny>()?;
-            let says = format!("`{}` is given twice", self.name);
+            let says = format!("{} is given twice", self.called());
             let at = self.node.at.clone();
-            self.fault(&at, says, None);
+            self.fault(&at, says, Some("keep the one that is right".to_owned()));
         }
         Ok(())
     }
@@ -254,16 +264,33 @@ impl<'a> Here<'a> {
         from: D,
     ) -> Result<Given<T>, D::Error> {
         IgnoredAny::deserialize(from)?;
-        let name = Clean(self.name).to_string();
+        let name = self.called();
         let says = match self.node.shape {
-            Shape::Nothing => format!("`{name}` is empty"),
-            Shape::Map(_) => format!("`{name}` has keys of its own where {due} is due"),
-            Shape::List(_) => format!("`{name}` is a list where {due} is due"),
-            Shape::Plain | Shape::Quoted => format!("`{name}` is a text where {due} is due"),
+            Shape::Nothing => return Ok(self.empty()),
+            Shape::Map(_) => format!("{name} has keys of its own where {due} is due"),
+            Shape::List(_) => format!("{name} is a list where {due} is due"),
+            Shape::Plain | Shape::Quoted => format!("{name} is a text where {due} is due"),
         };
         let at = self.node.at.clone();
         self.fault(&at, says, None);
         Ok(Given::Faulty)
+    }
+
+    /// Tells that there is no value.
+    pub(super) fn empty<T>(mut self) -> Given<T> {
+        let says = format!("{} is empty", self.called());
+        let at = self.node.at.clone();
+        let help = "write its value; a key that has none may be left out";
+        self.fault(&at, says, Some(help.to_owned()));
+        Given::Faulty
+    }
+
+    /// What is read, by its key.
+    fn called(&self) -> String {
+        match self.name {
+            "" => "this record".to_owned(),
+            name => format!("`{}`", Clean(name)),
+        }
     }
 
     /// Reads the keys of a record.
@@ -274,7 +301,7 @@ impl<'a> Here<'a> {
     pub fn keys<'de, R: Keys, D: Deserializer<'de>>(self, from: D) -> Result<Given<R>, D::Error> {
         match &self.node.shape {
             Shape::Map(_) => from.deserialize_map(KeysOf(self, PhantomData)),
-            _ => self.wrong("a record of keys in braces", from),
+            _ => self.wrong("a record of keys and values", from),
         }
     }
 }
@@ -309,13 +336,13 @@ impl<'de, R: Keys> Visitor<'de> for KeysOf<'_, R> {
             if !pair.colon {
                 map.next_value::<IgnoredAny>()?;
                 let (says, help) = match known {
-                    Some(known) => (format!("`{known}` has no value"), None),
-                    None => {
-                        let (says, help) = slips::after_comma(before, &Clean(&key).to_string());
-                        (says, Some(help))
+                    Some(known) => {
+                        record.spoil(known);
+                        slips::without_value(known)
                     }
+                    None => slips::after_comma(before, &Clean(&key).to_string()),
                 };
-                self.0.fault(&pair.key, says, help);
+                self.0.fault(&pair.key, says, Some(help));
                 continue;
             }
             let here = Here {
@@ -449,7 +476,7 @@ mod tests {
                 "{b: c}",
             ),
             (
-                "`block` is a text where a record of keys in braces is due",
+                "`block` is a text where a record of keys and values is due",
                 "4",
             ),
             ("`sise` is not a key that is known here", "sise"),
@@ -508,7 +535,7 @@ mod tests {
         let (_, faults) = told("- place: S4 F14\n   size: 1in\n");
         assert_eq!(faults.len(), 1);
         let (_, faults) = told("- {note: \"\\q\"}\n");
-        assert!(faults[0].0.contains("unknown escape"), "{faults:?}");
+        assert!(faults[0].0.contains("is no escape"), "{faults:?}");
     }
 
     #[test]

@@ -45,7 +45,8 @@ fn target(path: &Path) -> io::Result<PathBuf> {
     };
     let known = target.metadata()?;
     if known.is_dir() {
-        return Err(io::ErrorKind::IsADirectory.into());
+        let says = "it is a folder";
+        return Err(io::Error::new(io::ErrorKind::IsADirectory, says));
     }
     // To rename over it would take a device away from everybody.
     if !known.is_file() {

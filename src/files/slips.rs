@@ -5,7 +5,7 @@ use crate::hull::Places;
 use crate::text::Fault;
 use crate::text::tokens::{Mark, Token};
 
-const QUOTES: &str = "a note with a comma or a colon needs quotes: note: \"…\"";
+const QUOTES: &str = "a text with a comma or a colon needs quotes: note: \"…\"";
 
 /// Tells the slips that would keep the YAML reader from reading the record at all.
 pub fn find(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
@@ -39,7 +39,8 @@ pub fn find(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
             && b.mark == Mark::Colon
         {
             let says = "a list or a record in braces cannot be a key";
-            faults.push(piece.fault(b.at.clone(), says));
+            let help = "a text that begins with a bracket needs quotes";
+            faults.push(piece.fault(b.at.clone(), says).help(help));
             return;
         }
         if let [a, b] = two
@@ -76,7 +77,8 @@ fn brackets(piece: &Piece<'_>, tokens: &[Token], faults: &mut Vec<Fault>) {
         };
         if open.pop().is_none_or(|opened| opened.mark != fits) {
             let says = "this bracket closes nothing that was opened";
-            faults.push(piece.fault(token.at.clone(), says));
+            let help = "take it out; a text with a bracket needs quotes";
+            faults.push(piece.fault(token.at.clone(), says).help(help));
             return;
         }
     }
@@ -127,11 +129,16 @@ pub fn after_comma(key: Option<&str>, word: &str) -> (String, String) {
         ),
         Some(key) => (
             format!("`{word}` stands after a comma, so it is not part of `{key}`"),
-            format!("a note with a comma or a colon needs quotes: {key}: \"…, {word}\""),
+            format!("a text with a comma needs quotes: {key}: \"…, {word}\""),
         ),
-        None => (
-            format!("`{word}` has no value"),
-            format!("write a colon and a value: {word}: …"),
-        ),
+        None => without_value(word),
     }
+}
+
+/// A key that no colon follows: what is wrong, and what would be right.
+pub fn without_value(key: &str) -> (String, String) {
+    (
+        format!("`{key}` has no value"),
+        format!("write a colon and a value: {key}: …"),
+    )
 }

@@ -16,7 +16,7 @@ pub(super) fn deed(
     place: Option<&Places>,
 ) -> Option<Deed> {
     if place.is_some_and(super::hull::names_holes) {
-        let misread = Misread::new(format!("`{did}` is of whole crossings"));
+        let misread = Misread::new(format!("`{did}` is done to whole crossings"));
         fields.fault("place", misread.help("leave the holes out of the place"));
     }
     Some(match did {
@@ -37,7 +37,11 @@ pub(super) fn deed(
         Did::Faired => {
             let off: Length = fields.need("off", &raw.off)?;
             if off == Length::ZERO {
-                fields.fault("off", Misread::new("nothing was taken off"));
+                let misread = Misread::new("nothing was taken off");
+                fields.fault(
+                    "off",
+                    misread.help("where nothing came off, nothing is logged"),
+                );
                 return None;
             }
             Deed::Faired(off)

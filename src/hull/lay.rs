@@ -60,7 +60,10 @@ pub(super) fn lay(
             faults.push(
                 Fault::new(
                     Some(*origin),
-                    format!("the planking has more than {MOST_CROSSINGS} crossings"),
+                    format!(
+                        "the planking has more than {} million crossings",
+                        MOST_CROSSINGS / 1_000_000
+                    ),
                 )
                 .help("are the numbers of frames and strakes right?"),
             );

@@ -28,8 +28,12 @@ impl FromStr for Places {
         }
         // A log keeps a place an entry, and most are one.
         let mut places = Vec::with_capacity(1);
-        for words in words.split(|(_, word)| word.eq_ignore_ascii_case("and")) {
-            places.push(Place::read(words, text.len())?);
+        let (mut read, mut before) = (0, None);
+        for place in words.split(|(_, word)| word.eq_ignore_ascii_case("and")) {
+            let after = words.get(read + place.len()).copied();
+            places.push(Place::read(place, after.or(before))?);
+            read += place.len() + 1;
+            before = after;
         }
         Ok(Self(places))
     }
@@ -108,11 +112,12 @@ const fn span(word: Word<'_>) -> Range<usize> {
 }
 
 impl Place {
-    fn read(words: &[Word<'_>], end: usize) -> Result<Self, Misread> {
+    /// Reads one place, beside which this `and` stands where there are several.
+    fn read(words: &[Word<'_>], and: Option<Word<'_>>) -> Result<Self, Misread> {
         let Some((planks, members)) = words.split_first() else {
             return Err(Misread::new("there is no place beside this `and`")
                 .help(FORM)
-                .at(0..end));
+                .at(and.map_or(0..0, span)));
         };
         let (sides, strakes) = read_planks(*planks)?;
         let named = members.iter().take_while(|word| !is_member(word.1));

@@ -146,13 +146,14 @@ fn named_along(strake: &Strake, place: &super::Place) -> usize {
 }
 
 pub(super) fn no_crossing(strake: &Strake, member: Member) -> Misread {
-    let says = format!("{} does not cross {member}", strake.id);
     if let Member::Butt(number, _) = member {
+        let says = format!("{} has no butt at J{number}", strake.id);
         return Misread::new(says).help(format!(
             "a butt block is listed under `joints` in hull.yaml: {{at: {} J{number}, kind: butt}}",
             strake.id
         ));
     }
+    let says = format!("{} does not cross {member}", strake.id);
     let text: Vec<String> = super::fold::members_of(strake)
         .iter()
         .map(ToString::to_string)

@@ -75,7 +75,8 @@ impl FromStr for Plug {
             .parse()
             .map_err(|m: Misread| m.shifted(0, across.len()).help(FORM))?;
         if diameter == Length::ZERO {
-            return Err(Misread::new("a bung has some diameter").help(FORM));
+            let misread = Misread::new("a bung has some diameter").help(FORM);
+            return Err(misread.at(0..across.trim_end().len()));
         }
         let depth =
             match deep.map(|deep| (deep, deep.trim())) {

@@ -84,7 +84,9 @@ impl Size {
             .parse()
             .map_err(|m: Misread| m.shifted(length_at, along.len()))?;
         if length == Length::ZERO {
-            return Err(Misread::new("a fastening has some length").at(length_at..text.len()));
+            return Err(Misread::new("a fastening has some length")
+                .help(form())
+                .at(length_at..text.len()));
         }
         let before = across.len() - across.trim_start().len();
         let across = across.trim();
@@ -102,7 +104,8 @@ impl Size {
                 let system = match before_last {
                     [] | ["No."] => default,
                     [system] | [system, "No."] => {
-                        system.parse().map_err(|m: Misread| m.at(whole.clone()))?
+                        let named = before..before + system.len();
+                        system.parse().map_err(|m: Misread| m.at(named))?
                     }
                     _ => {
                         return Err(Misread::new(format!("`{across}` is not a screw gauge"))
@@ -143,7 +146,12 @@ impl Size {
             }
             _ => {
                 let diameter: Length = across.parse().map_err(|m: Misread| Misread {
-                    help: Some(form()),
+                    // A fraction that no rule has is told so; else it is the form that is not known.
+                    help: m
+                        .help
+                        .clone()
+                        .filter(|_| across.contains('/'))
+                        .or_else(|| Some(form())),
                     ..m.shifted(before, across.len())
                 })?;
                 if diameter == Length::ZERO || diameter > length {

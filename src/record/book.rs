@@ -131,7 +131,7 @@ impl Book {
             last: None,
             today,
         };
-        book.take_sets(hull, sets, unread, faults);
+        let of_sets = book.take_sets(hull, sets, unread, faults);
         book.take_entries(hull, unread, today, faults);
         book.joints_made = joints_made(hull, book.story());
         let unsure: BTreeSet<CrossingId> = unread
@@ -140,6 +140,7 @@ impl Book {
             .filter_map(|place| hull.resolve(place).ok())
             .flatten()
             .map(|spot| spot.crossing)
+            .chain(of_sets)
             .collect();
         let mut telling = Telling {
             faults,

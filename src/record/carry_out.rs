@@ -25,7 +25,6 @@ pub struct CarriedOut {
 /// Why a line of the plan cannot be carried out at a crossing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Lack {
-    PlankOff,
     NoHole(HoleNumber),
     /// It holds a fastening that is to stay.
     Filled(HoleNumber, SetId),
@@ -38,8 +37,6 @@ impl Lack {
     pub(super) fn fault(self, book: &Book, line: &PlanLine, places: &str) -> Fault {
         let fault = |says: String| Fault::new(Some(line.origin), says).key("place");
         match self {
-            Self::PlankOff => fault(format!("the plank is off at {places}"))
-                .help("it can be planned once it is hung"),
             Self::NoHole(number) => fault(format!("there is no hole {number} at {places}"))
                 .help("name the crossing only, with `hole: new`"),
             Self::Filled(number, set) => fault(format!(
@@ -58,7 +55,8 @@ impl Lack {
                 "more than {} holes in a crossing at {places}",
                 Holes::MOST
             ))
-            .key("per crossing"),
+            .key("per crossing")
+            .help("is `per crossing` right?"),
         }
     }
 }
@@ -116,7 +114,7 @@ impl Book {
     }
 
     /// Carries out what waits of one line at one crossing, all of it or nothing.
-    pub(super) fn carry_out(&self, state: &mut State, stage: &Stage) -> Result<(), Lack> {
+    pub(super) fn carry_out(&self, state: &mut State, stage: &Stage) -> Result<(), Option<Lack>> {
         let Some(fitted) = self.plan.get(stage.line) else {
             return Ok(());
         };
@@ -125,7 +123,7 @@ impl Book {
         };
         let id = stage.spot.crossing;
         if state.is_off(id) {
-            return Err(Lack::PlankOff);
+            return Err(None);
         }
         let fates: Vec<(HoleNumber, Fate)> = state
             .numbered(id)
@@ -138,15 +136,18 @@ impl Book {
                 let hole = *state
                     .holes(id)
                     .get(number.index())
-                    .ok_or(Lack::NoHole(number))?;
+                    .ok_or(Some(Lack::NoHole(number)))?;
                 match fates.get(number.index()) {
                     Some((_, Fate::Freed { .. })) => again.push(number),
                     // What was driven for this line stays.
                     _ if hole.has_metal() && stage.by.contains(&hole.fastening) => {}
                     _ if hole.content.plank_side() == PlankSide::Plugged => {
-                        return Err(Lack::Plugged(number));
+                        return Err(Some(Lack::Plugged(number)));
                     }
-                    _ => return Err(Lack::Filled(number, self.fastening(hole.fastening).set)),
+                    _ => {
+                        let set = self.fastening(hole.fastening).set;
+                        return Err(Some(Lack::Filled(number, set)));
+                    }
                 }
             }
         } else if planned.hole == HoleChoice::Same {
@@ -158,7 +159,7 @@ impl Book {
         again.truncate(left);
         let new = left - again.len();
         if fates.len() + new > usize::from(Holes::MOST) {
-            return Err(Lack::TooMany);
+            return Err(Some(Lack::TooMany));
         }
         let mouth = match planned.plug.closes() {
             true => Mouth::Closed,

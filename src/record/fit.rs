@@ -8,7 +8,7 @@ use super::{
     Book, Deed, Did, Entry, Fastening, FasteningId, Found, Set, SetId, SetParts, Strike, Unread,
     What,
 };
-use crate::hull::Hull;
+use crate::hull::{CrossingId, Hull};
 use crate::text::{Fault, Origin, nearest};
 use crate::units::{Day, count};
 
@@ -38,7 +38,8 @@ impl Book {
         sets: Vec<SetParts>,
         unread: &Unread,
         faults: &mut Vec<Fault>,
-    ) {
+    ) -> BTreeSet<CrossingId> {
+        let mut unsure = BTreeSet::new();
         let mut holes = 0_usize;
         for parts in sets {
             let origin = Some(parts.origin);
@@ -71,6 +72,7 @@ impl Book {
                 );
             }
             let relation = &parts.relation;
+            let told = faults.len();
             let mut known = |list: &[String], key: &'static str| -> Vec<SetId> {
                 list.iter()
                     .filter_map(|name| {
@@ -93,6 +95,7 @@ impl Book {
                 known(&relation.leaves_in, "leaves in"),
                 known(&relation.adds_to, "adds to"),
             );
+            let unknown = faults.len() > told;
             let spots = match hull.resolve(&parts.place) {
                 Ok(spots) => spots,
                 Err(misread) => {
@@ -100,6 +103,9 @@ impl Book {
                     Vec::new()
                 }
             };
+            if unknown {
+                unsure.extend(spots.iter().map(|spot| spot.crossing));
+            }
             holes = holes.saturating_add(
                 spots
                     .len()
@@ -109,11 +115,15 @@ impl Book {
                 faults.push(
                     Fault::new(
                         origin,
-                        format!("the sets have more than {MOST_HOLES} fastenings"),
+                        format!(
+                            "the sets have more than {} million fastenings",
+                            MOST_HOLES / 1_000_000
+                        ),
                     )
-                    .key("per crossing"),
+                    .key("per crossing")
+                    .help("is `per crossing` right, and the place?"),
                 );
-                return;
+                return unsure;
             }
             let id = self.name(&parts.name);
             let fastening = self.describe(Fastening {
@@ -137,6 +147,7 @@ impl Book {
                 adds_to,
             });
         }
+        unsure
     }
 
     pub(super) fn take_entries(
@@ -311,13 +322,17 @@ impl Book {
             .find(named)
             .or_else(|| same(up_to(0)..up_to(usize::MAX)).next());
         let Some((at, target)) = target else {
-            return Err(fault(format!("there is no entry {}", strike.number)));
+            let fault = fault(format!("there is no entry {}", strike.number));
+            let help = "`refasten log` shows the last ones with their numbers";
+            return Err(Box::new(fault.help(help)));
         };
         if strike.number >= entry.number {
-            return Err(fault(format!(
+            let fault = fault(format!(
                 "entry {} is not earlier than this one",
                 strike.number
-            )));
+            ));
+            let help = "a strike stands after what it strikes out";
+            return Err(Box::new(fault.help(help)));
         }
         if target.title() != *strike {
             let fault = Fault::new(

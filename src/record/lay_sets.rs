@@ -46,6 +46,7 @@ fn lay_set(book: &Book, hull: &Hull, state: &mut State, set: &Set, telling: &mut
     for spot in &set.spots {
         let set_of = |hole: &Hole| book.fastening(hole.fastening).set;
         let mut old = Vec::new();
+        let mut is_over = false;
         for (number, hole) in state.numbered(spot.crossing) {
             if !hole.has_metal() || !spot.holes.has(number) {
                 continue;
@@ -58,12 +59,16 @@ fn lay_set(book: &Book, hull: &Hull, state: &mut State, set: &Set, telling: &mut
             } else if set.leaves_in.contains(&of) {
                 old.push((number, false));
             } else if !set.adds_to.contains(&of) {
+                is_over = true;
                 overlapped.entry(of).or_default().push(spot.crossing);
             }
         }
         let replaced = old.iter().filter(|(_, replaced)| *replaced).count();
         if !spot.holes.is_any() && replaced < spot.holes.count() as usize {
-            misplaced.push(spot.crossing);
+            // Where it does not say how it overlaps, that is what is to be told.
+            if !is_over {
+                misplaced.push(spot.crossing);
+            }
             continue;
         }
         let wanted = set
@@ -123,7 +128,8 @@ fn lay_set(book: &Book, hull: &Hull, state: &mut State, set: &Set, telling: &mut
                     places(crowded)
                 ),
             )
-            .key("per crossing"),
+            .key("per crossing")
+            .help("is `per crossing` right?"),
         );
     }
 }

@@ -63,8 +63,12 @@ impl Book {
                     };
                     planned = planned.saturating_add(drive.total(spots.len()));
                     if planned > MOST_HOLES {
-                        let says = format!("the plan has more than {MOST_HOLES} fastenings");
-                        faults.push(Fault::new(origin, says).key("per crossing"));
+                        let says = format!(
+                            "the plan has more than {} million fastenings",
+                            MOST_HOLES / 1_000_000
+                        );
+                        let fault = Fault::new(origin, says).key("per crossing");
+                        faults.push(fault.help("is `per crossing` right, and the place?"));
                         return;
                     }
                     self.fit_line(line.clone(), drive, spots, unread, faults)
@@ -216,8 +220,8 @@ impl Book {
         for stage in stages.iter().filter(|stage| stage.left() > 0) {
             match self.carry_out(&mut state, stage) {
                 // It waits for its plank.
-                Ok(()) | Err(Lack::PlankOff) => {}
-                Err(lack) => {
+                Ok(()) | Err(None) => {}
+                Err(Some(lack)) => {
                     let at = lacks.entry((stage.line, lack)).or_default();
                     at.push(stage.spot.crossing);
                 }

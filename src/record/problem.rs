@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Book, Deed, Entry, Refusal, SetId};
+use super::{Book, Deed, Did, Entry, Refusal, SetId};
 use crate::hull::{CrossingId, HoleNumber, Holes, Hull, fold};
 use crate::text::Fault;
 
@@ -26,6 +26,11 @@ impl Telling<'_> {
         problems: BTreeMap<Problem, Vec<CrossingId>>,
     ) {
         for (problem, crossings) in problems {
+            // That is told of the day itself.
+            let unborn = hull.particulars.launched.surely_after(entry.date);
+            if unborn && matches!(problem, Problem::TooEarly(_)) {
+                continue;
+            }
             let crossings = self.sure(crossings);
             if !crossings.is_empty() {
                 let before = problem
@@ -106,6 +111,8 @@ impl Problem {
         let key = match self {
             Self::TooEarly(_) => "date",
             Self::TooThick(_) => "diameter",
+            Self::TooMany => "per crossing",
+            Self::NoneOfSet => "set",
             _ => "place",
         };
         let (says, help) = match self {
@@ -125,14 +132,23 @@ impl Problem {
             }
             Self::NoHole(number) => (
                 format!("there is no hole {number} at {places}"),
-                "`--hole new` bores one; `refasten show --each` lists what is there".to_owned(),
+                match did {
+                    Did::Driven => {
+                        "`--hole new` bores one; `refasten show --each` lists what is there"
+                    }
+                    _ => "`refasten show --each` lists what is there",
+                }
+                .to_owned(),
             ),
             Self::NothingRecorded => (
                 format!("nothing is recorded at {places}"),
                 "add a set for it to hull.yaml, or drive with `--hole new`".to_owned(),
             ),
             Self::NoneOfSet => (
-                format!("nothing of that set is at {places}"),
+                format!(
+                    "nothing of `{}` is at {places}",
+                    entry.set().unwrap_or_default()
+                ),
                 "`refasten show --each` lists what is there".to_owned(),
             ),
             Self::TooFew { open, wanted } => (

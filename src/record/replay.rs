@@ -63,8 +63,12 @@ pub(super) fn apply(
         && driving.hole == HoleChoice::New
         && driving.total(spots.len()).saturating_add(state.laid()) > MOST_HOLES
     {
-        let says = format!("she would have more than {MOST_HOLES} holes");
+        let says = format!(
+            "she would have more than {} million holes",
+            MOST_HOLES / 1_000_000
+        );
         let fault = Fault::new(Some(entry.origin), says).key("per crossing");
+        let fault = fault.help("is `per crossing` right, and the place?");
         telling.faults.push(fault);
         return;
     }

@@ -153,9 +153,11 @@ fn volts(text: &str) -> Result<Potential, Misread> {
 
 fn whole(text: &str, units: &[&str]) -> Result<u32, Misread> {
     let number = without(text, units);
-    number.parse().ok().filter(|n| *n <= 1000).ok_or_else(|| {
-        Misread::new(format!("`{text}` is not a whole number")).help("a whole number to 1000")
-    })
+    number
+        .parse()
+        .ok()
+        .filter(|n| *n <= 1000)
+        .ok_or_else(|| Misread::new(format!("`{text}` is not a whole number")).help("at most 1000"))
 }
 
 impl fmt::Display for Quantity {

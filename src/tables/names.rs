@@ -51,8 +51,8 @@ pub(super) fn find<T>(
         .filter(|name| name.split([' ', '-']).any(|part| folded(part) == word))
         .collect();
     if with.len() > 1 {
-        let says = format!("`{}` may mean several rows of the table", name.trim());
-        return Err(Misread::new(says).help(with.join(", ")));
+        let says = format!("`{}` may mean more than one", name.trim());
+        return Err(Misread::new(says).help(format!("one of {}", with.join(", "))));
     }
     let misread = Misread::new(format!("`{}` is not {what} of the tables", name.trim()));
     let list = format!("refasten tables {listed}");
@@ -62,7 +62,7 @@ pub(super) fn find<T>(
     });
     Err(match (nearest(name.trim(), each), rows.len()) {
         (Some(near), _) => misread.help(format!("did you mean `{near}`?")),
-        (None, ..=12) => misread.help(all().collect::<Vec<_>>().join(", ")),
+        (None, ..=12) => misread.help(format!("one of {}", all().collect::<Vec<_>>().join(", "))),
         (None, _) => misread.help(format!("`{}` lists them", list.trim_end())),
     })
 }

@@ -39,7 +39,13 @@ impl FromStr for Area {
             "cm2" | "sq cm" => 100.0,
             "m2" | "sq m" => 1e6,
             "" => return Err(Misread::new(format!("`{trimmed}` has no unit")).help(HELP)),
-            _ => return Err(Misread::new(format!("`{unit}` is not a unit of area")).help(HELP)),
+            _ => {
+                let from = start + trimmed.len()
+                    - trimmed.get(taken..).unwrap_or_default().trim_start().len();
+                return Err(Misread::new(format!("`{unit}` is not a unit of area"))
+                    .help(HELP)
+                    .at(from..start + trimmed.len()));
+            }
         };
         Ok(Self(
             ratio.numerator as f64 / ratio.denominator as f64 * mm2,

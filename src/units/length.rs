@@ -193,7 +193,9 @@ impl FromStr for Length {
             );
         }
         if text.trim_start().starts_with('-') {
-            return Err(Misread::new("a length is never negative").at(at..end));
+            return Err(Misread::new("a length is never negative")
+                .help("take the minus sign out")
+                .at(at..end));
         }
         let mut total: i128 = 0;
         let mut last = i128::MAX;
@@ -229,9 +231,10 @@ impl FromStr for Length {
         }
         match i64::try_from(total) {
             Ok(nm) if nm <= Self::LONGEST.0 => Ok(Self(nm)),
-            _ => Err(Misread::new(
-                "a length over a kilometre is more than any boat needs",
-            )),
+            _ => Err(
+                Misread::new("a length over a kilometre is more than any boat needs")
+                    .help("is the unit right?"),
+            ),
         }
     }
 }

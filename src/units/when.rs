@@ -142,6 +142,7 @@ impl FromStr for When {
     type Err = Misread;
 
     fn from_str(text: &str) -> Result<Self, Misread> {
+        let start = text.len() - text.trim_start().len();
         let text = text.trim();
         if !text.is_ascii() {
             return Err(Misread::new(format!("`{text}` is not a date")).help(HELP));
@@ -150,7 +151,12 @@ impl FromStr for When {
             return Ok(Self::Unknown);
         }
         match text.strip_prefix("before ") {
-            Some(rest) => rest.trim().parse().map(Self::Before),
+            Some(rest) => {
+                let rest = rest.trim();
+                let at = start + text.len() - rest.len();
+                let misread = |misread: Misread| misread.shifted(at, rest.len());
+                rest.parse().map(Self::Before).map_err(misread)
+            }
             None => text.parse().map(Self::During),
         }
         .map_err(|misread: Misread| misread.help(HELP))

@@ -212,7 +212,7 @@ fn a_drawing_takes_the_place_of_an_older_one_alone() {
     fs::write(path("log.yaml"), "a log").unwrap();
     for (file, more, says) in [
         (path("log.yaml"), &[][..], "is not called a drawing"),
-        (path("none/s3.svg"), &[], "cannot be written"),
+        (path("none/s3.svg"), &[], "is in a folder that is not there"),
         (
             "-".to_owned(),
             &["--format", "json"],

@@ -142,11 +142,11 @@ fn a_page_replaces_no_device_no_folder_and_no_file_that_is_closed() -> io::Resul
             3,
             "cannot be written: it may only be read, not written",
         ),
-        ("folder.html", 2, "FILE.html: "),
+        ("folder.html", 2, "is a folder"),
         (
             "no/such/folder.html",
             2,
-            "help: name a file in a folder that is there",
+            "help: make the folder first, or name a file elsewhere",
         ),
     ] {
         let page = at(name);

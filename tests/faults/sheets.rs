@@ -126,7 +126,7 @@ fn ten_megabytes_of_anything_are_refused_in_a_few_words() {
     let head = "date,did,place,note\n";
     let far = format!("{head}{}2024-11-01,pulled,P1 F1\n", "\n".repeat(100_000));
     let faults = imported(far.as_bytes()).err().unwrap_or_default();
-    assert_eq!(faults[0].says, "the sheet has more than 100000 rows");
+    assert_eq!(faults[0].says, "the sheet has more than 100 thousand rows");
     for word in [
         "a",
         ",",

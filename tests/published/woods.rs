@@ -139,7 +139,7 @@ fn woods_are_found_by_the_names_of_the_trade() {
     }
     for typed in ["mahogany", "oak", "cedar", "elm"] {
         let misread = Wood::find(typed).unwrap_err();
-        assert!(misread.says.contains("several"), "{typed}: {misread}");
+        assert!(misread.says.contains("more than one"), "{typed}: {misread}");
     }
     let near = Wood::find("wite oak").unwrap_err();
     assert_eq!(near.help.as_deref(), Some("did you mean `white oak`?"));

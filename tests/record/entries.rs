@@ -236,11 +236,11 @@ fn what_an_entry_names_must_be_there() {
         ),
         (
             "did: pulled, place: P1 F1, set: added",
-            "nothing of that set is at P1 F1 (",
+            "nothing of `added` is at P1 F1 (",
         ),
         (
             "did: pulled, place: P1 F1.1, set: added",
-            "nothing of that set is at P1 F1 (",
+            "nothing of `added` is at P1 F1 (",
         ),
         (
             "did: pulled, place: P1 F1, set: odl",
@@ -400,8 +400,14 @@ fn a_strike_names_its_entry_by_number_deed_and_place() {
             "1 struck",
             "entry 1 is not `1 struck` (it is `1 pulled P1 F1`)",
         ),
-        ("7 pulled P1 F1", "there is no entry 7"),
-        ("2 struck", "entry 2 is not earlier than this one"),
+        (
+            "7 pulled P1 F1",
+            "there is no entry 7 (`refasten log` shows the last ones with their numbers)",
+        ),
+        (
+            "2 struck",
+            "entry 2 is not earlier than this one (a strike stands after what it strikes out)",
+        ),
     ] {
         let told = fault_of(&[pulled, &format!("did: struck, strikes: {strike}")]);
         assert_eq!(told, format!("log 2: {says}"));
@@ -449,7 +455,7 @@ fn what_a_later_entry_needs_is_not_struck_out() {
         "did: struck, strikes: 2 driven P1 F1",
     ]);
     assert!(
-        told.starts_with("log 3: nothing of that set is at P1 F1 ("),
+        told.starts_with("log 3: nothing of `winter` is at P1 F1 ("),
         "{told}"
     );
 }

@@ -122,7 +122,7 @@ fn a_hull_without_end_is_refused_before_it_is_laid_out() {
     assert_eq!(
         told,
         [
-            "hull 6: the planking has more than 5000000 crossings (are the numbers of frames and strakes right?)"
+            "hull 6: the planking has more than 5 million crossings (are the numbers of frames and strakes right?)"
         ]
     );
 }
@@ -290,7 +290,7 @@ fn zones_by_the_waterline_and_by_the_first_rule_that_names_the_place() {
 #[test]
 fn more_holes_than_a_record_can_have_are_refused_before_they_are_laid_out() {
     let hull = "refasten: 1\nboat: Test\nframes:\n  - {number: 1-9999, siding: 1in, moulding: 1in}\nstrakes:\n  - {planks: P1-32, across: F1-9999, thickness: 1in}\nsets:\n";
-    let more = "20000000 fastenings";
+    let more = "20 million fastenings";
     let told = faults(
         &format!("{hull}{}", set("built", "P all", "per crossing: 64")),
         "",
@@ -302,7 +302,7 @@ fn more_holes_than_a_record_can_have_are_refused_before_they_are_laid_out() {
         &log(&[driven]),
     );
     assert!(
-        told.len() == 1 && told[0].contains("20000000 holes"),
+        told.len() == 1 && told[0].contains("20 million holes"),
         "{told:?}"
     );
 }

@@ -190,7 +190,7 @@ fn what_cannot_be_planned_is_told_with_its_line() {
         ),
         (
             planned("place: P1 F1, per crossing: 64, adds to: old"),
-            "plan 1: more than 64 holes in a crossing at P1 F1",
+            "plan 1: more than 64 holes in a crossing at P1 F1 (is `per crossing` right?)",
         ),
         (
             planned("place: P1 F1.1, hole: new"),
@@ -211,7 +211,7 @@ fn what_cannot_be_planned_is_told_with_its_line() {
         ),
         (
             "- {plan: \"x\", date: 2026-10-01, dropped: no}\n".into(),
-            "plan 1: a plan is dropped or it is not told of at all (leave `dropped` out)",
+            "plan 1: `dropped` is `yes`, or it is left out (leave it out where the plan stands)",
         ),
         (
             "# refasten plan 2\n".into(),

@@ -4,7 +4,8 @@
 //! that begin with `> `, or after a backslash at the end of a line. The lines after it are what it
 //! prints, first to stdout and then to stderr, and `[exit 1]` where it does not end with 0. A
 //! block whose mark is a language and a path, like `yaml torn/hull.yaml`, is a file that is there
-//! from then on.
+//! from then on. With the mark `escaped` it holds what no page can: `\xE9` is that byte, `\r` a
+//! carriage return, and a line that ends with a backslash has no end; `\*900{ab}` is 900 times `ab`.
 //!
 //! The commands are run by no shell, in a fresh folder that holds a copy of the demo boat and is
 //! shared by all blocks of a page: `refasten`, the same as `cargo run --release --`, and `cat` for
@@ -47,8 +48,8 @@ pub fn run(name: &str, page: &str, demo: &Path) -> Told {
         match mark.split_once(' ') {
             None if mark == "console" => told.console(name, &block, folder.path()),
             path => {
-                if let Some((_, path)) = path {
-                    write(&folder.path().join(path), &block);
+                if let Some((language, path)) = path {
+                    write(&folder.path().join(path), language == "escaped", &block);
                 }
                 block.iter().for_each(|(_, line)| told.line(line));
             }
@@ -169,10 +170,41 @@ fn printed(words: &[String], folder: &Path) -> String {
     printed
 }
 
-fn write(path: &Path, lines: &[(usize, &str)]) {
+fn write(path: &Path, escaped: bool, lines: &[(usize, &str)]) {
     fs::create_dir_all(path.parent().unwrap()).unwrap();
     let text: String = lines.iter().map(|(_, line)| format!("{line}\n")).collect();
-    fs::write(path, text).unwrap();
+    match escaped {
+        true => fs::write(path, unescaped(&text)).unwrap(),
+        false => fs::write(path, text).unwrap(),
+    }
+}
+
+/// The bytes that a text with escapes stands for.
+fn unescaped(text: &str) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    let mut rest = text;
+    while let Some((plain, escape)) = rest.split_once('\\') {
+        bytes.extend(plain.as_bytes());
+        let mut after = escape.chars();
+        match after.next().unwrap() {
+            'x' => {
+                bytes.push(u8::from_str_radix(&escape[1..3], 16).unwrap());
+                after = escape[3..].chars();
+            }
+            'r' => bytes.push(b'\r'),
+            '\n' => {}
+            '*' => {
+                let (times, again) = escape[1..].split_once('{').unwrap();
+                let (again, after_it) = again.split_once('}').unwrap();
+                bytes.extend(again.repeat(times.parse().unwrap()).as_bytes());
+                after = after_it.chars();
+            }
+            other => panic!("`\\{other}` is no escape"),
+        }
+        rest = after.as_str();
+    }
+    bytes.extend(rest.as_bytes());
+    bytes
 }
 
 /// Copies a folder with all that is in it.
@@ -189,7 +221,12 @@ pub fn copy(from: &Path, to: &Path) {
 }
 
 mod tests {
-    use super::{run, words};
+    use super::{run, unescaped, words};
+
+    #[test]
+    fn escapes_stand_for_what_no_page_can_hold() {
+        assert_eq!(unescaped("a\\xFF\\r\n\\*3{xy}z\\\n"), b"a\xff\r\nxyxyxyz");
+    }
 
     #[test]
     fn quotes_keep_words_together() {

@@ -3,6 +3,8 @@
 use super::{Given, Piece, Reader, Text, read};
 use crate::audit::{Acceptance, Rule};
 use crate::hull::{Places, Practice};
+use crate::joint::{Bound, Limits};
+use crate::sample;
 use crate::tables::{ButtRule, Limit, Quantity};
 use crate::text::Fault;
 use crate::units::Day;
@@ -56,7 +58,11 @@ pub(super) fn limit(
     fields.need_text("limit", &raw.limit);
     fields.need_text("is", &raw.is);
     let limit = fields.look_up("limit", &raw.limit, Limit::find)?;
-    let is = fields.look_up("is", &raw.is, |text| limit.is.parse_like(text))?;
+    let is = fields.look_up("is", &raw.is, |text| {
+        let is = limit.is.parse_like(text)?;
+        // What no sample could be read by is told where it is written.
+        sample::confidence(&Limits::with(vec![Bound { limit, is }])).map(|_| is)
+    })?;
     Some((limit, is))
 }
 

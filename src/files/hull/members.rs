@@ -111,10 +111,12 @@ pub(super) fn end(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Members>
         .iter()
         .all(|pick| is_end(pick.kind) && pick.holes.is_any())
     {
-        let misread = Misread::new("this is not an end");
+        let written = raw.member.as_ref().map_or("", Text::as_str);
+        let misread = Misread::new(format!("`{}` is not an end", written.trim()));
         fields.fault(
             "member",
-            misread.help("stem, sternpost, horn timber, transom, or the keel rabbet as K1-44"),
+            misread
+                .help("one of stem, sternpost, horn timber, transom, or the keel rabbet as K1-44"),
         );
         return None;
     }

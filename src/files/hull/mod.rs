@@ -224,10 +224,11 @@ fn value<'p, 'a>(part: &'p Part<'a>, faults: &mut Vec<Fault>) -> Option<&'p Piec
         Body::Empty => format!("`{}` is empty", part.key),
         Body::Items(_) => format!("`{}` takes one value, not a list", part.key),
     };
-    faults.push(
-        part.fault(says)
-            .help("give it a value on the same line, or leave the key out"),
-    );
+    let help = match part.key {
+        "refasten" | "boat" => "give it a value on the same line",
+        _ => "give it a value on the same line, or leave the key out",
+    };
+    faults.push(part.fault(says).help(help));
     None
 }
 

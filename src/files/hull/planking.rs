@@ -70,7 +70,7 @@ words! {
 
 words! {
     /// A plain yes or no.
-    YesNo, "yes or no" {
+    YesNo, "an answer here" {
         /// Yes.
         Yes = "yes" | "true",
         /// No.

@@ -62,7 +62,13 @@ pub(super) fn own(piece: &Piece<'_>, faults: &mut Vec<Fault>) -> Option<Owned> {
         );
     }
     Some(match sort {
-        Sort::Drills => Owned::Drills(fields.need::<Series>("set", &raw.set)?),
+        Sort::Drills => {
+            if matches!(raw.set, Given::Missing) {
+                let misread = Misread::new("`set` is missing");
+                fields.whole(misread.help("one of fraction, number, letter, metric"));
+            }
+            Owned::Drills(fields.read::<Series>("set", &raw.set)?)
+        }
         Sort::Drill => {
             fields.need_text("size", &raw.size)?;
             Owned::Drill(fields.look_up("size", &raw.size, Drill::find)?)
@@ -85,7 +91,7 @@ impl FromStr for Of {
         if let Ok(ware) = text.parse() {
             return Ok(Self::Ware(ware));
         }
-        let also = "a kind of fastening, or `fastening` for any, `bung`, `plug`, `dowel`";
+        let also = "like wood screw; `fastening` for any kind; bung, plug or dowel";
         text.parse()
             .map(Self::Kind)
             .map_err(|misread: Misread| match misread.help {

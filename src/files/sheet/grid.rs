@@ -141,8 +141,9 @@ impl<'t> Rows<'t> {
             ..Fault::new(Some(origin), says)
         };
         if number > MOST_ROWS {
-            let says = format!("the sheet has more than {MOST_ROWS} rows");
-            return Some(Err(Box::new(fault(says, start..start + 1))));
+            let says = format!("the sheet has more than {} thousand rows", MOST_ROWS / 1000);
+            let fault = fault(says, start..start + 1).help("is it the right file?");
+            return Some(Err(Box::new(fault)));
         }
         let mut cells = Vec::new();
         for column in 0.. {
@@ -165,7 +166,8 @@ impl<'t> Rows<'t> {
             if !text.trim().is_empty() {
                 if column >= MOST_COLUMNS {
                     let says = named(format!("the sheet has more than {MOST_COLUMNS} columns"));
-                    return Some(Err(Box::new(fault(says, range))));
+                    let fault = fault(says, range).help("is it the right file?");
+                    return Some(Err(Box::new(fault)));
                 }
                 let text = text.into_owned();
                 cells.push(Cell {

@@ -119,26 +119,30 @@ impl Columns {
             );
             faults.push(match nearest(word, headings) {
                 Some(near) => fault.help(format!("did you mean `{}`?", Clean(near))),
-                None => fault,
+                None => fault.help("write the heading as the sheet has it"),
             });
         }
         columns
     }
 
     fn tell_missing(&self, row: &Row, faults: &mut Vec<Fault>) {
-        for key in NEEDED {
-            // A sheet of nothing but strikes has no places.
-            let can_be_without = key == "place" && self.of("strikes").is_some();
-            if self.of(key).is_none() && !can_be_without {
-                let says = format!("row {}: there is no column `{key}`", row.number);
-                let fault = Fault::new(Some(row.origin), says);
-                let bytes = row.cells.first().map(|cell| cell.at.clone());
-                faults.push(Fault {
-                    bytes,
-                    ..fault.help("`date`, `did` and `place` are needed, in any order")
-                });
-            }
+        for key in self.missing() {
+            let says = format!("row {}: there is no column `{key}`", row.number);
+            let fault = Fault::new(Some(row.origin), says);
+            let bytes = row.cells.first().map(|cell| cell.at.clone());
+            faults.push(Fault {
+                bytes,
+                ..fault.help("`date`, `did` and `place` are needed, in any order")
+            });
         }
+    }
+
+    /// The keys that no column is of, and that every row needs.
+    pub(super) fn missing(&self) -> impl Iterator<Item = &'static str> + '_ {
+        // A sheet of nothing but strikes has no places.
+        let strikes = self.of("strikes").is_some();
+        let missing = move |key: &&str| self.of(key).is_none() && !(strikes && *key == "place");
+        NEEDED.into_iter().filter(missing)
     }
 }
 

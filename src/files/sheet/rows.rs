@@ -49,7 +49,7 @@ pub(super) fn rows(sheet: &Sheet, asked: &Asked<'_>, today: Day, faults: &mut Ve
     let heads = match text.next_row() {
         None => {
             let fault = Fault::new(Some(super::text::START), "the sheet is empty");
-            faults.push(fault);
+            faults.push(fault.help("is it the right file?"));
             return Grid::default();
         }
         Some(Err(fault)) => {
@@ -79,6 +79,7 @@ pub(super) fn rows(sheet: &Sheet, asked: &Asked<'_>, today: Day, faults: &mut Ve
             Some(super::text::START),
             "the sheet has headings and no row under them",
         )
+        .help("is it the right file?")
     }));
     let (columns, blank) = (reading.told(faults), text.blank);
     Grid {
@@ -141,12 +142,15 @@ impl Reading {
                     Some(number) => own = Some(number),
                     None => {
                         let says = format!("`{}` is not the number of an entry", Clean(&said));
-                        faults.push(misread(&row, cell, key, Misread::new(says)));
+                        let wrong = Misread::new(says).help("leave the cell of a new one empty");
+                        faults.push(misread(&row, cell, key, wrong));
                     }
                 },
                 (_, Ok(said)) => record.push(format!("{key}: {}", quote(&said))),
             }
         }
+        // That there is no such column is told.
+        record.extend(self.columns.missing().map(|key| format!("{key}: ")));
         let raw = raw(&row, &record, faults);
         Written {
             row,

@@ -61,7 +61,10 @@ impl FromStr for Money {
         amount
             .filter(|amount| *amount <= Self::MOST)
             .map(Self)
-            .ok_or_else(|| Misread::new(format!("`{}` is not to be believed", text.trim())))
+            .ok_or_else(|| {
+                Misread::new(format!("`{}` is not to be believed", text.trim()))
+                    .help("at most 10 million for a box")
+            })
     }
 }
 
