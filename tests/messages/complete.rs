@@ -34,11 +34,6 @@ const NOT_SHOWN: &[(&str, &str, &str)] = &[
         "waiting: … is writing",
         "it takes two programs at once",
     ),
-    (
-        "src/cli/log.rs",
-        "entry … is in the log",
-        "stands before such a fault",
-    ),
     ("src/cli/new.rs", "… is begun", "stands before such a fault"),
     (
         "src/cli/pick.rs",
@@ -207,11 +202,6 @@ const NOT_SHOWN: &[(&str, &str, &str)] = &[
     (
         "src/cli/new.rs",
         "strakes are counted from the keel",
-        "is asked on a terminal",
-    ),
-    (
-        "src/cli/new.rs",
-        "which strake is at the waterline",
         "is asked on a terminal",
     ),
     (
