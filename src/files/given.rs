@@ -91,7 +91,7 @@ impl<'de> DeserializeSeed<'de> for Scalar {
 impl Slot for Text {
     fn fill<'de, D: Deserializer<'de>>(here: Here<'_>, from: D) -> Result<Given<Self>, D::Error> {
         if !matches!(here.node.shape, Shape::Plain | Shape::Quoted) {
-            return here.wrong("one text", from);
+            return here.wrong("a text", from);
         }
         let text = Scalar.deserialize(from)?;
         if text.trim().is_empty() {

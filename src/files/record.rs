@@ -468,11 +468,11 @@ mod tests {
         assert_eq!((read.size, read.note), (Given::Faulty, Given::Faulty));
         let expected = [
             ("`plaice` is not a key that is known here", "plaice"),
-            ("`size` is a list where one text is due", "[1, 2]"),
+            ("`size` is a list where a text is due", "[1, 2]"),
             ("`size` is given twice", "3"),
             ("`note` is empty", ""),
             (
-                "`replaces` has keys of its own where one text is due",
+                "`replaces` has keys of its own where a text is due",
                 "{b: c}",
             ),
             (

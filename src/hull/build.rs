@@ -133,10 +133,10 @@ impl Hull {
                 wood: block.and_then(|block| block.wood),
                 grain: Grain::Side,
             });
-            if let Err(says) = lay_butts(places, &self.named, scantling, laid) {
+            if let Err((says, help)) = lay_butts(places, &self.named, scantling, laid) {
                 refused.insert(*origin);
                 if !self.incomplete {
-                    faults.push(Fault::new(Some(*origin), says).key("at"));
+                    faults.push(Fault::new(Some(*origin), says).key("at").help(help));
                 }
             }
         }

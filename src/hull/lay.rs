@@ -112,7 +112,7 @@ pub(super) fn lay_butts(
     named: &Named,
     scantling: u32,
     laid: &mut LaidStrakes,
-) -> Result<(), String> {
+) -> Result<(), (String, &'static str)> {
     // A name that is not there is told when the joint is fitted.
     let Ok(places) = number(named, places) else {
         return Ok(());
@@ -138,12 +138,14 @@ pub(super) fn lay_butts(
                         continue;
                     }
                     let (before, after) = (of(before), of(after));
-                    return Err(format!(
+                    let says = format!(
                         "{id} crosses neither {before} nor {after}, so no joint lies between them"
-                    ));
+                    );
+                    return Err((says, "is the number of the joint right?"));
                 }
                 if strake.butts.insert(butt, scantling).is_some() {
-                    return Err(format!("{id} has a joint at {butt} already"));
+                    let says = format!("{id} has a joint at J{before} already");
+                    return Err((says, "each joint has one line"));
                 }
             }
         }

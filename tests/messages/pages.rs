@@ -79,7 +79,7 @@ fn rows(table: &mut String, name: &str, page: &str, literals: &[Literal]) {
         let [says, help, at] = [
             told.says.as_str(),
             told.help.as_deref().unwrap_or_default(),
-            told.at.as_deref().unwrap_or("command line"),
+            told.at.as_deref().unwrap_or("in no file"),
         ]
         .map(cell);
         writeln!(
