@@ -329,7 +329,7 @@ fn driving(
             );
         }
     }
-    let metal = fields.metal(&raw.metal);
+    let metal = fields.metal_of(kind, &raw.metal);
     let guess = raw.metal.as_ref().and_then(|text| guessed(text.as_str()));
     let size = kind.and_then(|kind| fields.size(&raw.size, kind, gauges));
     let plug = fields.read("bung", &raw.bung).unwrap_or(Plug::None);

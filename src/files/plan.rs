@@ -163,7 +163,7 @@ fn planned(raw: &RawPlan, fields: &mut Reader<'_>, gauges: GaugeSystem) -> Optio
         let misread = Misread::new("a new hole has no number yet");
         fields.fault("hole", misread.help("name the crossing only"));
     }
-    let metal = fields.metal(&raw.metal);
+    let metal = fields.metal_of(kind, &raw.metal);
     let size = kind.and_then(|kind| fields.size(&raw.size, kind, gauges));
     let plug = fields.read("bung", &raw.bung).unwrap_or(Plug::None);
     let mut related = |key, texts| {

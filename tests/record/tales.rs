@@ -193,7 +193,7 @@ fn driving() -> impl Strategy<Value = Driving> {
             kind,
             // A guess stands where the metal is not known.
             guess: guess.filter(|_| metal.is_none()),
-            metal,
+            metal: metal.filter(|_| kind.is_metal()),
             size,
             plug,
             temporary,

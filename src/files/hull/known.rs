@@ -84,6 +84,24 @@ impl Reader<'_> {
         self.look_up("metal", text, Metal::find)
     }
 
+    /// The metal of a fastening of a kind: none of one that is of wood.
+    pub(in crate::files) fn metal_of(
+        &mut self,
+        kind: Option<Kind>,
+        text: &Given<Text>,
+    ) -> Option<&'static Metal> {
+        let metal = self.metal(text)?;
+        if let Some(kind) = kind.filter(|kind| !kind.is_metal()) {
+            let misread = Misread::new(format!("a {kind} is of wood"));
+            self.misplaced(
+                "metal",
+                misread.help("leave `metal` out, or see to the kind"),
+            );
+            return None;
+        }
+        Some(metal)
+    }
+
     /// The size of a fastening of a kind.
     pub(in crate::files) fn size(
         &mut self,

@@ -226,6 +226,13 @@ pub(super) fn hardware(
     let place: Option<Places> = fields.need("place", &raw.place);
     let metal = fields.metal(&raw.metal);
     let area: Option<Area> = fields.maybe("area", &raw.area);
+    if area.is_some_and(|area| area.mm2() <= 0.0) {
+        let misread = Misread::new("the area is nothing");
+        fields.fault(
+            "area",
+            misread.help("its face to the water or the wood, like 24 in2; or leave `area` out"),
+        );
+    }
     // Zinc lies on planking for nothing else.
     let is_anode = match fields.maybe::<YesNo>("anode", &raw.anode) {
         Some(anode) => anode == YesNo::Yes,

@@ -48,7 +48,7 @@ pub(super) fn set(
     let place: Option<Places> = fields.need("place", &raw.place);
     let per_crossing = fields.per_crossing(place.as_ref(), &raw.per_crossing);
     let kind: Option<Kind> = fields.need("kind", &raw.kind);
-    let metal = fields.metal(&raw.metal);
+    let metal = fields.metal_of(kind, &raw.metal);
     let size = kind.and_then(|kind| fields.size(&raw.size, kind, gauges));
     let plug = fields.read("bung", &raw.bung).unwrap_or(Plug::Unknown);
     let driven = fields.read("driven", &raw.driven).unwrap_or(When::Unknown);

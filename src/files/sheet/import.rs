@@ -1,11 +1,11 @@
 //! The rows of a sheet fitted into the log as entries, all of them or none.
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
 use super::super::hull::HullFile;
 use super::super::log::{entry, note_unread};
 use super::super::log_line::read_back;
-use super::super::{Boat, Folder, Given, RawEntry, Reader, Text};
+use super::super::{Boat, Folder, Given, RawEntry, Reader, Text, photo};
 use super::dates::DateOrder;
 use super::headings::Column;
 use super::known::{Sought, known, renumber};
@@ -14,7 +14,7 @@ use super::rows::{Grid, Written, rows};
 use super::tell::{first_at_each, tell_doubled, twice};
 use super::text::Sheet;
 use crate::record::{Entry, What};
-use crate::text::{Fault, FileId};
+use crate::text::{Fault, FileId, Step};
 use crate::units::Day;
 
 /// The highest number that a row keeps; over it rows are numbered anew.
@@ -72,6 +72,7 @@ pub fn import(
     let (mut fitted, mut before_story) = (Fitted::default(), 0);
     let (boat, mut more) = folder.read(today, |file, entries, faults| {
         fitted = fit(sheet, &grid, asked, today, file, entries, faults);
+        faults.extend(fitted.without_picture(folder));
         before_story = faults.len();
     });
     let of_story = more.split_off(before_story.min(more.len()));
@@ -118,6 +119,21 @@ pub(super) struct Fitted {
     pub(super) added: Vec<(u32, Entry)>,
     pub(super) known: Vec<(u32, u32)>,
     grown: Option<String>,
+    /// The numbers of those that were in a log before; what became of their pictures is no fault.
+    carried_over: BTreeSet<u32>,
+}
+
+impl Fitted {
+    /// New entries whose picture is not there.
+    fn without_picture<'f>(&'f self, folder: &'f Folder) -> impl Iterator<Item = Fault> + 'f {
+        let new = self.added.iter().map(|(_, entry)| entry);
+        let new = new.filter(|entry| !self.carried_over.contains(&entry.number));
+        new.filter_map(|entry| {
+            let misread = photo::missing(folder.path(), entry)?;
+            let path = vec![Step::Key("photo")];
+            Some(Fault::misread(Some(entry.origin), path, misread))
+        })
+    }
 }
 
 /// A row on its way into the log.
@@ -208,7 +224,9 @@ fn fit(
         }
         // What was in a log before keeps the day it was written down on and where it came from.
         let is_carried_over = has_written && row.written.own.is_some();
-        if entry.written.is_none() && !is_carried_over && entry.date < today {
+        if is_carried_over {
+            fitted.carried_over.insert(number);
+        } else if entry.written.is_none() && entry.date < today {
             entry.written = Some(today);
         }
         entry.from.get_or_insert(row.from);
