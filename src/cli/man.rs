@@ -8,8 +8,8 @@ use clap::{Args, Command as Line, CommandFactory};
 use clap_mangen::Man as Page;
 use serde_json::json;
 
+use super::drawing::put;
 use super::{Desk, Ended, Format, Stopped, Typed, help};
-use crate::files::replace;
 use crate::text::{Clean, Fault, nearest};
 
 /// Print the manual page of the program or of a command
@@ -51,13 +51,13 @@ impl Man {
 
 /// Writes the pages of the program and of every command into a folder.
 fn all_into(folder: &Path, whole: &Line, desk: &mut Desk<'_>) -> Result<Ended, Stopped> {
-    fs::create_dir_all(folder)?;
+    fs::create_dir_all(folder).map_err(|error| not_made(folder, &error))?;
     let mut wrote = Vec::new();
     for line in std::iter::once(whole).chain(whole.get_subcommands()) {
         let mut bytes = Vec::new();
         page(line, &mut bytes)?;
         let file = format!("{}.1", title(line));
-        replace(&folder.join(&file), &bytes)?;
+        put(&folder.join(&file), "--into", &bytes)?;
         wrote.push(file);
     }
     let folder = folder.display().to_string();
@@ -71,6 +71,18 @@ fn all_into(folder: &Path, whole: &Line, desk: &mut Desk<'_>) -> Result<Ended, S
         }
     }
     Ok(Ended::Done)
+}
+
+/// Why a folder could not be made.
+fn not_made(folder: &Path, error: &io::Error) -> Stopped {
+    let name = folder.display();
+    match error.kind() {
+        io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => {
+            let says = format!("--into: {name} cannot be a folder: a file is there");
+            Fault::new(None, says).help("name a new folder").into()
+        }
+        kind => Stopped::Machine(io::Error::new(kind, format!("{name}: {error}"))),
+    }
 }
 
 /// What the page of a command is called.

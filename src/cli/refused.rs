@@ -55,8 +55,10 @@ impl Refused<'_> {
             ErrorKind::ArgumentConflict => self.conflict(&arg),
             ErrorKind::MissingRequiredArgument => self.missing(),
             ErrorKind::InvalidUtf8 => {
-                let says = "something in the command is not text in UTF-8";
-                (says.to_owned(), None)
+                let mut typed = self.args.iter().filter(|arg| arg.to_str().is_none());
+                let arg = typed.next().map(|arg| arg.to_string_lossy());
+                let says = format!("`{}` is not text in UTF-8", arg.unwrap_or_default());
+                (says, None)
             }
             // Nothing else is asked of a command line here; the reader's own words, should it be.
             _ => {

@@ -120,3 +120,23 @@ fn every_command_has_its_manual_page_with_every_option() {
     }
     assert_eq!(fs::read_dir(&into).unwrap().count(), pages.len());
 }
+
+/// What no page of Markdown can hold.
+#[cfg(unix)]
+#[test]
+fn what_is_no_text_is_named_as_far_as_it_can_be() {
+    use std::ffi::OsStr;
+    use std::os::unix::ffi::OsStrExt;
+
+    let output = Command::new(env!("CARGO_BIN_EXE_refasten"))
+        .args([OsStr::new("pick"), OsStr::new("--plank")])
+        .arg(OsStr::from_bytes(b"1\xff in"))
+        .output()
+        .unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let told = String::from_utf8(output.stderr).unwrap();
+    assert!(
+        told.starts_with("error: `1\u{fffd} in` is not text in UTF-8\n"),
+        "{told}"
+    );
+}

@@ -163,7 +163,7 @@ const NOT_SHOWN: &[(&str, &str, &str)] = &[
     ),
     (
         "src/cli/refused.rs",
-        "something in the command is not text",
+        "`…` is not text in UTF-8",
         "a page holds nothing else",
     ),
     // What nothing leads to, and the compiler asks for.
