@@ -1,10 +1,11 @@
 //! Files of a boat: read, told of, judged and printed.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
 use refasten::files::{Boat, Folder, HULL_FILE, LOG_FILE, PLAN_FILE, line, mend};
-use refasten::text::{draw, tell};
+use refasten::text::{FileId, draw, tell};
 use refasten::units::Units;
 use tempfile::TempDir;
 
@@ -48,6 +49,36 @@ pub fn folder(hull: &[u8], log: &[u8], plan: &[u8]) -> (TempDir, Folder) {
     (kept, folder)
 }
 
+/// The boat of these files, or of what is left of them without the lines that have faults: what is
+/// mutated is seldom sound as a whole, and only what is sound is judged and printed.
+pub fn mended(hull: &[u8], log: &[u8], plan: &[u8]) -> Option<(TempDir, Folder, Boat)> {
+    const TIMES: usize = 5;
+    let mut files = [hull, log, plan].map(<[u8]>::to_vec);
+    for _ in 0..TIMES {
+        let (kept, with_them) = folder(&files[0], &files[1], &files[2]);
+        if let Some(boat) = read(&with_them) {
+            return Some((kept, with_them, boat));
+        }
+        let faults = with_them.boat(today()).err()?;
+        for (file, id) in files
+            .iter_mut()
+            .zip([FileId::Hull, FileId::Log, FileId::Plan])
+        {
+            let at = faults.iter().filter_map(|fault| fault.origin);
+            let lines: BTreeSet<u32> = at.filter(|at| at.file == id).map(|at| at.line).collect();
+            *file = without(file, &lines);
+        }
+    }
+    None
+}
+
+/// A text without some of its lines.
+pub fn without(text: &[u8], lines: &BTreeSet<u32>) -> Vec<u8> {
+    let numbered = (1..).zip(text.split_inclusive(|byte| *byte == b'\n'));
+    let kept = numbered.filter(|(number, _)| !lines.contains(number));
+    kept.flat_map(|(_, line)| line).copied().collect()
+}
+
 /// The boat of a folder, or nothing where her files have faults. Those are told, and telling
 /// leaves nothing for the terminal to act on.
 pub fn read(folder: &Folder) -> Option<Boat> {
@@ -76,8 +107,7 @@ pub fn read(folder: &Folder) -> Option<Boat> {
 
 /// Any bytes as the file of a hull.
 pub fn hull(bytes: &[u8]) {
-    let (_kept, folder) = folder(bytes, b"", b"");
-    read(&folder);
+    mended(bytes, b"", b"");
 }
 
 /// Any bytes as a log: each entry that is read is written as a line that is read the same.
@@ -85,8 +115,7 @@ pub fn log(bytes: &[u8]) {
     if let Some(mended) = mend(bytes) {
         assert_eq!(mend(&mended.bytes), None, "mended once, it ends well");
     }
-    let (_kept, with_it) = folder(HULL.as_bytes(), bytes, b"");
-    let Some(boat) = read(&with_it) else {
+    let Some((_kept, _, boat)) = mended(HULL.as_bytes(), bytes, b"") else {
         return;
     };
     let write = |boat: &Boat, units: Units| -> String {
@@ -120,8 +149,7 @@ pub fn boat(bytes: &[u8]) {
     let (hull, rest) = (&bytes[..end], &bytes[next..]);
     let (end, next) = cut(rest);
     let (log, plan) = (&rest[..end], &rest[next..]);
-    let (_kept, folder) = folder(hull, log, plan);
-    if let Some(boat) = read(&folder) {
+    if let Some((_kept, _, boat)) = mended(hull, log, plan) {
         printed(&boat);
     }
 }
