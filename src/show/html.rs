@@ -16,6 +16,8 @@ use std::io::{self, Write};
 
 use serde_json::Value;
 
+use crate::text::is_unsafe;
+
 use super::svg::Safe;
 
 /// The style that every page shares; what is only of one page comes after it.
@@ -147,7 +149,8 @@ impl Html<'_> {
         let mut json = String::new();
         for c in value.to_string().chars() {
             match c {
-                '<' | '\u{2028}' | '\u{2029}' => {
+                // Those are of four digits, all of them.
+                c if c == '<' || is_unsafe(c) => {
                     let _ = write!(json, "\\u{:04x}", u32::from(c));
                 }
                 c => json.push(c),
@@ -203,7 +206,7 @@ mod tests {
             let page = written(|html| html.data("data", &json!({ "text": text })));
             let data = page.split_once("id=\"data\">").unwrap().1;
             let data = data.split_once("</script>").unwrap().0;
-            prop_assert_eq!(data.find(['<', '\u{2028}', '\u{2029}']), None);
+            prop_assert_eq!(data.find(|c| c == '<' || is_unsafe(c)), None);
             let read: Value = serde_json::from_str(data).unwrap();
             prop_assert_eq!(read["text"].as_str(), Some(text.as_str()));
         }

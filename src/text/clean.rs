@@ -46,7 +46,7 @@ fn is_plain(text: &str) -> bool {
 }
 
 /// Control characters, and the marks that reorder or hide text on a screen.
-pub(super) fn is_unsafe(c: char) -> bool {
+pub(crate) fn is_unsafe(c: char) -> bool {
     c.is_control()
         || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
 }

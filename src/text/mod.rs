@@ -18,6 +18,7 @@ mod words;
 pub(crate) use cell::month_named;
 pub use cell::{guard, unguard};
 pub use clean::Clean;
+pub(crate) use clean::is_unsafe;
 pub(crate) use digits::digits;
 pub use draw::{Spot, Texts, draw, in_order, spot, tell};
 pub use fault::{Fault, FileId, Origin, Step};

@@ -18,4 +18,5 @@ mod plans;
 mod sheets;
 mod spoilt;
 mod waiting;
+mod words;
 mod writing;
