@@ -150,7 +150,7 @@ fn each_slip_of_a_file_is_told_by_its_name() {
             "`did` is given twice",
         ),
         (
-            format!("- entry: 900\n\tdid: checked\n"),
+            "- entry: 900\n\tdid: checked\n".to_owned(),
             "a tab stands where the indent should be",
         ),
         (
