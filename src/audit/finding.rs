@@ -76,8 +76,8 @@ pub(super) fn find<T: Send>(
 ) -> (Vec<Finding>, T) {
     let accepts = resolve(survey);
     let mut uses = vec![false; survey.accepted.len()];
-    let mut findings = Vec::new();
     let (found, by_side) = look(survey, rules, &accepts, beside);
+    let mut findings = Vec::with_capacity(found.iter().map(|found| found.findings.len()).sum());
     for found in found {
         for at in found.accepted {
             if let Some(used) = uses.get_mut(at) {
@@ -87,8 +87,9 @@ pub(super) fn find<T: Send>(
         findings.extend(found.findings);
     }
     findings.extend(super::accepted::findings(survey, rules, &accepts, &uses));
-    // Rules come in the order they are listed in; the sort keeps that within a severity.
-    findings.sort_by_key(|finding| finding.saying.severity);
+    // Rules come in the order they are listed in; the sort keeps that within a severity. The severities
+    // are sorted, not the findings, which may be many and are large.
+    findings.sort_by_cached_key(|finding| finding.saying.severity);
     (findings, by_side)
 }
 

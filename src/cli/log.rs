@@ -205,7 +205,7 @@ fn read_from(from: &str) -> Result<(String, String, Vec<Fault>), Stopped> {
             let help = "a log of a million entries is a quarter of that";
             return Err(Fault::new(None, says).help(help).into());
         }
-        let decoded = decode(FileId::Added, &bytes, &mut faults);
+        let decoded = decode(FileId::Added, bytes, &mut faults);
         return Ok(("standard input".to_owned(), decoded.text, faults));
     }
     match load(Path::new(from), FileId::Added, &mut faults) {

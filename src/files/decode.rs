@@ -38,7 +38,7 @@ pub fn load(path: &Path, file: FileId, faults: &mut Vec<Fault>) -> io::Result<De
             sound: false,
         });
     };
-    Ok(decode(file, &bytes, faults))
+    Ok(decode(file, bytes, faults))
 }
 
 /// The bytes of a file; `None` where there are more than are read.
@@ -84,9 +84,9 @@ fn named(path: &Path, error: &io::Error) -> io::Error {
 
 /// Makes text of the bytes of a file. Text in UTF-16, bytes that are not UTF-8, control
 /// characters and marks left by a merge are told as faults, and then the text is not sound.
-pub fn decode(file: FileId, bytes: &[u8], faults: &mut Vec<Fault>) -> Decoded {
+pub fn decode(file: FileId, bytes: Vec<u8>, faults: &mut Vec<Fault>) -> Decoded {
     let before = faults.len();
-    if utf16(bytes) {
+    if utf16(&bytes) {
         let fault = Fault::new(Some(start_of(file)), "this file was saved as UTF-16");
         faults.push(fault.help("save it as UTF-8"));
         return Decoded {
@@ -94,16 +94,17 @@ pub fn decode(file: FileId, bytes: &[u8], faults: &mut Vec<Fault>) -> Decoded {
             sound: false,
         };
     }
-    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     let mut told = Told {
         file,
         left: MOST,
         faults,
     };
-    let text = match std::str::from_utf8(bytes) {
-        Ok(text) => text.to_owned(),
-        Err(_) => marked(bytes, &mut told),
-    };
+    // The bytes of a long log become its text where they lie.
+    let mut text = String::from_utf8(bytes)
+        .unwrap_or_else(|error| marked(without_mark(error.as_bytes()), &mut told));
+    if text.starts_with(MARK) {
+        text.drain(..MARK.len_utf8());
+    }
     characters(&text, &mut told);
     merge_marks(&text, &mut told);
     let sound = faults.len() == before;
@@ -111,6 +112,14 @@ pub fn decode(file: FileId, bytes: &[u8], faults: &mut Vec<Fault>) -> Decoded {
 }
 
 /// The text of bytes of which some are no text: those are told, and a mark stands in their place.
+/// The byte-order mark, which some programs put at the head of a file.
+const MARK: char = '\u{feff}';
+
+/// The bytes behind a byte-order mark.
+fn without_mark(bytes: &[u8]) -> &[u8] {
+    bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes)
+}
+
 fn marked(bytes: &[u8], told: &mut Told<'_>) -> String {
     let mut text = String::with_capacity(bytes.len());
     for chunk in bytes.utf8_chunks() {
@@ -280,7 +289,7 @@ mod tests {
     /// The text, and each fault's line and pointed bytes.
     fn told(bytes: &[u8]) -> (Decoded, Vec<(u32, String, String)>) {
         let mut faults = Vec::new();
-        let decoded = decode(FileId::Log, bytes, &mut faults);
+        let decoded = decode(FileId::Log, bytes.to_vec(), &mut faults);
         let told = faults.iter().map(|fault| {
             let at = fault.bytes.clone().and_then(|at| decoded.text.get(at));
             let line = fault.origin.map_or(0, |origin| origin.line);

@@ -76,6 +76,8 @@ fn fold_rows(hull: &Hull, mut rows: Vec<(CrossingId, Holes)>) -> Places {
         );
     }
     places.sort_by(|a, b| order(a).cmp(&order(b)));
+    // Thousands may be kept, and most are a single place.
+    places.shrink_to_fit();
     Places(places)
 }
 

@@ -72,8 +72,6 @@ impl Entry {
         }
     }
 
-    /// Names strakes by number wherever the owner's names stand, so that an entry and its strike are
-    /// the same however each was written. A name that is not there is told when it is looked up.
     /// The set it names, where it names one.
     pub(super) fn set(&self) -> Option<&str> {
         match &self.what {
@@ -82,6 +80,8 @@ impl Entry {
         }
     }
 
+    /// Names strakes by number wherever the owner's names stand, so that an entry and its strike are
+    /// the same however each was written. A name that is not there is told when it is looked up.
     pub(super) fn number_strakes(&mut self, hull: &Hull) {
         let number = |places: &mut Places| {
             if let Ok(Cow::Owned(numbered)) = hull.numbered(places) {

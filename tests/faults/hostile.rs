@@ -23,7 +23,7 @@ fn faults_of(bytes: &[u8]) -> Vec<Fault> {
     let mut all = Vec::new();
     for file in [FileId::Log, FileId::Hull] {
         let mut faults = Vec::new();
-        let decoded = decode(file, bytes, &mut faults);
+        let decoded = decode(file, bytes.to_vec(), &mut faults);
         assert_eq!(decoded.sound, faults.is_empty());
         if decoded.sound {
             read_all(file, &decoded.text, &mut faults);
@@ -169,7 +169,7 @@ proptest! {
 
 fn faults_of_log(bytes: &[u8]) -> Vec<Fault> {
     let mut faults = Vec::new();
-    let decoded = decode(FileId::Log, bytes, &mut faults);
+    let decoded = decode(FileId::Log, bytes.to_vec(), &mut faults);
     for piece in split_log(&decoded.text, &mut faults) {
         let _: Given<Outer> = read(&piece, &mut faults);
     }
