@@ -107,9 +107,10 @@ impl Import {
     ) -> Result<Ended, Stopped> {
         let boat = &imported.boat;
         let mut holes: BTreeMap<u32, usize> = BTreeMap::new();
-        let state = boat.book.trace(&boat.hull, None, &mut |change| {
-            *holes.entry(change.entry.number).or_default() += 1;
-        });
+        for touch in boat.book.touched() {
+            *holes.entry(touch.entry).or_default() += 1;
+        }
+        let state = boat.book.state(&boat.hull, None);
         let told = Told {
             hull: &boat.hull,
             state: &state,

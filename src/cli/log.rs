@@ -163,12 +163,13 @@ impl Log {
     ) -> Result<Ended, Stopped> {
         let first = entries.first().map_or(0, |entry| entry.number);
         let mut touched = vec![Vec::new(); entries.len()];
-        let state = boat.book.trace(&boat.hull, None, &mut |change| {
-            let at = change.entry.number.checked_sub(first);
+        for touch in boat.book.touched() {
+            let at = touch.entry.checked_sub(first);
             if let Some(touched) = at.and_then(|at| touched.get_mut(at as usize)) {
-                touched.push((change.crossing, change.number));
+                touched.push((touch.crossing, touch.hole));
             }
-        });
+        }
+        let state = boat.book.state(&boat.hull, None);
         let changed = before.map(|before| {
             let old = before.book.state(&before.hull, None);
             changes(&boat.hull, &old, &state)

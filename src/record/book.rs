@@ -8,6 +8,7 @@ use super::known::Known;
 use super::lay_sets::lay_sets;
 use super::problem::Telling;
 use super::replay::{self, Change};
+use super::touch::Touch;
 use super::{Entry, Fastening, FasteningId, Looks, SetId, SetParts, State};
 use crate::hull::{CrossingId, Hull, JointKind, Places, Spot};
 use crate::joint::{Kind, Plug, Size};
@@ -75,6 +76,8 @@ pub struct Book {
     pub(super) order: Vec<u32>,
     /// The day it was read: what stands in it has been driven by then.
     pub(super) today: Day,
+    /// What the entries do that are read beside the log and are not in it yet.
+    pub(super) touched: Vec<Touch>,
     /// The joints that came with planks of the log, and the day of each.
     pub(super) joints_made: BTreeMap<usize, Day>,
     /// What it rests on, where it was turned back to an earlier day.
@@ -125,6 +128,7 @@ impl Book {
             driven: HashMap::new(),
             struck: HashMap::new(),
             order: Vec::new(),
+            touched: Vec::new(),
             joints_made: BTreeMap::new(),
             known: None,
             plan: Vec::new(),
@@ -148,8 +152,13 @@ impl Book {
         };
         let mut state = lay_sets(&book, hull, |_| true, &mut telling);
         let mut looks = Looks::default();
-        let mut look = |change: Change<'_>| looks.take(hull, &book, &change);
+        let mut touched = Vec::new();
+        let mut look = |change: Change<'_>| {
+            touched.extend(Touch::of_new(&change));
+            looks.take(hull, &book, &change);
+        };
         book.play(hull, &mut state, None, &mut look, &mut telling);
+        book.touched = touched;
         book.last = Some(Box::new((state, looks)));
         book
     }
@@ -234,6 +243,12 @@ impl Book {
             }
             replay::apply(self, hull, state, *at, entry, each, telling);
         }
+    }
+
+    /// The holes that entries touch which are read beside the log and are not in it yet, in the order
+    /// of the story.
+    pub fn touched(&self) -> &[Touch] {
+        &self.touched
     }
 
     /// The sets of the hull file.

@@ -29,6 +29,7 @@ mod set;
 mod spots;
 mod state;
 mod table;
+mod touch;
 mod wood;
 
 pub use act::Refusal;
@@ -51,3 +52,4 @@ pub use replay::Change;
 pub use set::{Fastening, FasteningId, How, Relation, SetId, SetParts};
 pub use state::{State, Tally};
 pub use table::{Row, Told, table};
+pub use touch::Touch;
