@@ -17,7 +17,7 @@ pub struct Finding {
     pub rule: &'static Rule,
     /// What it says.
     pub saying: Saying,
-    /// Where; nowhere for what concerns the book as a whole.
+    /// Where.
     pub place: Places,
     /// How many crossings it is at.
     pub crossings: u32,
@@ -157,16 +157,6 @@ fn by_rule(survey: &Survey<'_>, rule: &'static Rule, accepts: &[Vec<CrossingId>]
             });
         }
     }
-    found
-        .findings
-        .extend(hits.whole.into_iter().map(|saying| Finding {
-            rule,
-            saying,
-            place: Places::default(),
-            crossings: 0,
-            fastenings: 0,
-            accepted: None,
-        }));
     found
 }
 

@@ -139,8 +139,6 @@ pub struct Hits<'s> {
     accepted: Vec<Covers<'s>>,
     by_text: BTreeMap<Severity, HashMap<String, Said>>,
     pub(super) told: Vec<Told>,
-    /// Sayings of the book as a whole and not of a place.
-    pub(super) whole: Vec<Saying>,
 }
 
 impl<'s> Hits<'s> {
@@ -150,7 +148,6 @@ impl<'s> Hits<'s> {
             accepted,
             by_text: BTreeMap::new(),
             told: Vec::new(),
-            whole: Vec::new(),
         }
     }
 
@@ -214,10 +211,5 @@ impl<'s> Hits<'s> {
             groups: BTreeMap::new(),
         });
         new
-    }
-
-    /// Says something of the book as a whole.
-    pub fn whole(&mut self, saying: Saying) {
-        self.whole.push(saying);
     }
 }

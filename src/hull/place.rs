@@ -82,20 +82,6 @@ pub struct MemberPick {
 }
 
 impl MemberPick {
-    /// Whether a member is among them.
-    pub fn has(&self, member: Member) -> bool {
-        let Some(kind) = self.kind else { return true };
-        let end_fits = match (self.end, member) {
-            (Some(end), Member::Butt(_, is)) => end == is,
-            _ => true,
-        };
-        kind == member.kind()
-            && end_fits
-            && member
-                .number()
-                .is_none_or(|n| self.runs.iter().any(|run| run.has(n)))
-    }
-
     /// How many members these picks name, each as often as it is named; `all` counts as one.
     pub(super) fn count(picks: &[Self]) -> usize {
         let of = |pick: &Self| {

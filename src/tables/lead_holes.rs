@@ -24,11 +24,6 @@ include!(concat!(env!("OUT_DIR"), "/lead_holes.rs"));
 static FIRST: &LeadHole = names::first(LEAD_HOLES);
 
 impl LeadHole {
-    /// All rules.
-    pub fn all() -> &'static [Self] {
-        LEAD_HOLES
-    }
-
     /// The rule used unless another is asked for: 90 % of the root in dense wood, 70 % in other.
     #[expect(
         clippy::should_implement_trait,

@@ -54,11 +54,6 @@ include!(concat!(env!("OUT_DIR"), "/plank_rules.rs"));
 static FIRST: &PlankRule = names::first(RULES);
 
 impl PlankRule {
-    /// All rules.
-    pub fn all() -> &'static [Self] {
-        RULES
-    }
-
     /// The rule used unless another is asked for: the Herreshoff table, the first row.
     #[expect(
         clippy::should_implement_trait,

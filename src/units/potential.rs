@@ -24,12 +24,6 @@ impl Potential {
     pub const fn midpoint(self, other: Self) -> Self {
         Self((self.0 + other.0) / 2)
     }
-
-    /// Its size without its sign.
-    #[must_use]
-    pub const fn abs(self) -> Self {
-        Self(self.0.abs())
-    }
 }
 
 impl Sub for Potential {
