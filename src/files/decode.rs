@@ -82,9 +82,12 @@ fn named(path: &Path, error: &io::Error) -> io::Error {
     io::Error::new(error.kind(), format!("{}: {error}", path.display()))
 }
 
+/// What some programs put at the head of a file in UTF-8.
+const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
+
 /// Makes text of the bytes of a file. Text in UTF-16, bytes that are not UTF-8, control
 /// characters and marks left by a merge are told as faults, and then the text is not sound.
-pub fn decode(file: FileId, bytes: Vec<u8>, faults: &mut Vec<Fault>) -> Decoded {
+pub fn decode(file: FileId, mut bytes: Vec<u8>, faults: &mut Vec<Fault>) -> Decoded {
     let before = faults.len();
     if utf16(&bytes) {
         let fault = Fault::new(Some(start_of(file)), "this file was saved as UTF-16");
@@ -94,17 +97,16 @@ pub fn decode(file: FileId, bytes: Vec<u8>, faults: &mut Vec<Fault>) -> Decoded 
             sound: false,
         };
     }
+    if bytes.starts_with(BYTE_ORDER_MARK) {
+        bytes.drain(..BYTE_ORDER_MARK.len());
+    }
     let mut told = Told {
         file,
         left: MOST,
         faults,
     };
     // The bytes of a long log become its text where they lie.
-    let mut text = String::from_utf8(bytes)
-        .unwrap_or_else(|error| marked(without_mark(error.as_bytes()), &mut told));
-    if text.starts_with(MARK) {
-        text.drain(..MARK.len_utf8());
-    }
+    let text = String::from_utf8(bytes).unwrap_or_else(|error| marked(error.as_bytes(), &mut told));
     characters(&text, &mut told);
     merge_marks(&text, &mut told);
     let sound = faults.len() == before;
@@ -112,14 +114,6 @@ pub fn decode(file: FileId, bytes: Vec<u8>, faults: &mut Vec<Fault>) -> Decoded 
 }
 
 /// The text of bytes of which some are no text: those are told, and a mark stands in their place.
-/// The byte-order mark, which some programs put at the head of a file.
-const MARK: char = '\u{feff}';
-
-/// The bytes behind a byte-order mark.
-fn without_mark(bytes: &[u8]) -> &[u8] {
-    bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes)
-}
-
 fn marked(bytes: &[u8], told: &mut Told<'_>) -> String {
     let mut text = String::with_capacity(bytes.len());
     for chunk in bytes.utf8_chunks() {
